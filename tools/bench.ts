@@ -1,0 +1,148 @@
+// Speed as a table: medians of several runs, each beside a named peer in the same run or a stated limit.
+// Run by `npm run bench`; never asserted in tests, since a shared machine's clock is no judge.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { gzipSync } from 'node:zlib';
+import { drawStack, sceneToSvg } from '@pullbook/charts';
+import { defaultRecipe, viewPull } from '@pullbook/core/pull';
+import { guessedMapping, pullsFromReading, readTextFile } from '@pullbook/formats';
+import { openBook } from '@pullbook/store';
+import { makeDemoBook, stillOf, trialCards, trialPageOf } from '@pullbook/workshop';
+import { parse } from 'csv-parse/sync';
+import { busyChart } from './bench/busy-chart.ts';
+import { sweepFile } from './bench/sweep-file.ts';
+import { root } from './setup.mjs';
+
+interface Row {
+  what: string;
+  median: number;
+  against: string;
+  limit: number;
+  unit: string;
+}
+
+const median = (values: number[]) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
+
+/** Median of `runs` timings after one that is not counted, ms. */
+async function timed(runs: number, work: () => unknown): Promise<number> {
+  const times: number[] = [];
+  for (let run = 0; run <= runs; run += 1) {
+    const start = performance.now();
+    await work();
+    if (run > 0) times.push(performance.now() - start);
+  }
+  return median(times);
+}
+
+const rows: Row[] = [];
+const add = (what: string, value: number, against: string, limit: number, unit = 'ms') =>
+  rows.push({ what, median: value, against, limit, unit });
+
+const bytes = sweepFile(100_000);
+const text = new TextDecoder().decode(bytes);
+const splitting: number[] = [];
+const reading: number[] = [];
+for (let run = 0; run < 6; run += 1) {
+  // In turn, so that a machine that slows down slows both.
+  const start = performance.now();
+  parse(text, { relax_column_count: true });
+  const middle = performance.now();
+  const read = readTextFile(bytes, 'bench.csv');
+  if (!read.ok) throw new Error('the bench file was refused');
+  const drafts = pullsFromReading(read.value, guessedMapping(read.value));
+  if (!drafts.ok) throw new Error('the bench pull was refused');
+  const end = performance.now();
+  if (run > 0) {
+    splitting.push(middle - start);
+    reading.push(end - middle);
+  }
+}
+add(
+  'read, guess and type 100,000 rows x 10 columns',
+  median(reading),
+  `csv-parse only splitting it: ${median(splitting).toFixed(0)} ms`,
+  1.5 * median(splitting),
+);
+
+const folder = mkdtempSync(join(tmpdir(), 'pullbook-bench-'));
+await makeDemoBook(join(folder, 'demo'));
+const book = await openBook(join(folder, 'demo'));
+const heads = await book.pullHeads();
+const curve = (await book.pulls(heads.filter((head) => head.form === 'curve').map((head) => head.id)))[0]!;
+add(
+  'a logged pull to its view (window, spikes, correction, grid, peaks)',
+  await timed(20, () => viewPull(curve, defaultRecipe('sae-j1349'))),
+  'limit',
+  20,
+);
+
+const options = { units: 'us', decimalMark: '.' } as const;
+const trials = await book.trials();
+add('all trial cards of the demo', await timed(10, () => trialCards(book, options)), 'limit', 300);
+add(
+  'one trial page from the book',
+  await timed(10, () => trialPageOf(book, trials[0]!.id, options)),
+  'limit',
+  300,
+);
+const size = { width: 1000, height: 900, text: 13, theme: 'light', ground: true } as const;
+add(
+  '20 pulls x 2,000 points, four panels, to SVG',
+  await timed(20, () => sceneToSvg(drawStack(busyChart(20, 2000), size).scene)),
+  'limit',
+  30,
+);
+add(
+  'a 4K still as PNG',
+  await timed(5, () =>
+    stillOf(book, trials[0]!.id, { ...options, format: 'png', size: '4k', theme: 'dark', ground: true }),
+  ),
+  'limit',
+  1500,
+);
+await book.close();
+
+const commandLine = join(root, 'apps/cli/dist/pullbook.mjs');
+const air = ['air', '--pressure', '98.2kPa', '--temperature', '30C', '--humidity', '45%', '--json'];
+add(
+  '`pullbook air`, whole process',
+  await timed(9, () => spawnSync(process.execPath, [commandLine, ...air])),
+  'limit',
+  500,
+);
+add(
+  '`node -e 0`, whole process (what any command pays)',
+  await timed(9, () => spawnSync(process.execPath, ['-e', '0'])),
+  'for comparison',
+  Number.NaN,
+);
+
+const dist = join(root, 'apps/web/dist');
+const page = readFileSync(join(dist, 'index.html'), 'utf8');
+const first = [...page.matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map((match) => match[1]!);
+const firstLoad = first.reduce((sum, name) => sum + gzipSync(readFileSync(join(dist, name))).length, 0);
+add('script before the first page, gzipped', firstLoad / 1000, 'limit', 250, 'kB');
+const all = readdirSync(join(dist, 'assets')).filter((name) => name.endsWith('.js'));
+add(
+  'script of all pages, gzipped',
+  all.reduce((sum, name) => sum + gzipSync(readFileSync(join(dist, 'assets', name))).length, 0) / 1000,
+  'for comparison',
+  Number.NaN,
+  'kB',
+);
+rmSync(folder, { recursive: true });
+
+console.log(`Node.js ${process.version}, medians\n`);
+console.log('| what | median | against | ratio |\n|---|---:|---|---:|');
+for (const row of rows) {
+  const limit = Number.isNaN(row.limit)
+    ? row.against
+    : row.against === 'limit'
+      ? `limit ${row.limit} ${row.unit}`
+      : `${row.against}; limit 1.5 times`;
+  const ratio = Number.isNaN(row.limit) ? '' : (row.median / row.limit).toFixed(2);
+  console.log(`| ${row.what} | ${row.median.toPrecision(3)} ${row.unit} | ${limit} | ${ratio} |`);
+}

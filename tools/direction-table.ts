@@ -1,0 +1,128 @@
+/**
+ * Who may import whom, as a table with reasons. `direction.test.ts` reads it and fails on any arrow that is not here.
+ * Rooms are workspace packages; inside core they are folders, and a folder uses only what stands above it in the list.
+ */
+
+/** Folders of packages/core/src in order: each may use those above it. */
+export const CORE_ORDER = [
+  'remark',
+  'numeric',
+  'quantity',
+  'air',
+  'combination',
+  'pull',
+  'compare',
+  'trial',
+] as const;
+
+export interface Room {
+  /** Folder from the root. */
+  folder: string;
+  /** Rooms of ours it may use; `core/quantity` means that folder of core only. */
+  uses: string[];
+  /** Rooms of ours of which it may use types only (`import type`): nothing of them runs in it. */
+  typesOf?: string[];
+  /** Outside packages and `node:` modules it may use. */
+  outside: string[];
+  why: string;
+}
+
+export const ROOMS: Room[] = [
+  {
+    folder: 'packages/core',
+    uses: [],
+    outside: [],
+    why: 'Pure computing: no files, clock, network, page or chance; so it runs the same everywhere and can be checked.',
+  },
+  {
+    folder: 'packages/formats',
+    uses: ['core'],
+    outside: ['csv-parse', 'yaml'],
+    why: 'Bytes to pulls and back. Knows files of the world, nothing of the book or of pictures.',
+  },
+  {
+    folder: 'packages/store',
+    uses: ['core'],
+    outside: ['better-sqlite3', 'kysely', 'node:crypto', 'node:fs', 'node:os', 'node:path', 'node:timers'],
+    why: 'The book. Keeps and finds; never computes a figure.',
+  },
+  {
+    folder: 'packages/charts',
+    uses: ['core/quantity'],
+    outside: ['d3-array', 'd3-scale', 'd3-shape'],
+    why: 'Draws numbers it is given. From core it takes only how a number is written.',
+  },
+  {
+    folder: 'packages/views',
+    uses: ['core', 'charts'],
+    outside: [],
+    why: 'The only place that knows both answers and charts: figures become words, tables and chart descriptions.',
+  },
+  {
+    folder: 'packages/publish',
+    uses: ['core', 'charts', 'views'],
+    outside: ['@resvg/resvg-js', 'node:fs', 'node:path', 'node:url'],
+    why: 'Stills for people outside, from the same drawings as the screen.',
+  },
+  {
+    folder: 'packages/demo',
+    uses: ['core', 'formats'],
+    outside: ['pure-rand'],
+    why: 'The invented book from seeds. May not use core/compare: it must not explain itself (see DEMO_MAY_NOT_USE).',
+  },
+  {
+    folder: 'packages/workshop',
+    uses: ['core', 'formats', 'store', 'views', 'publish', 'demo', 'charts'],
+    outside: ['node:crypto', 'node:fs', 'node:path', 'node:url', 'node:zlib'],
+    why: 'What can be done to a book, one file an act; the server and the command line are both thin over it.',
+  },
+  {
+    folder: 'apps/server',
+    uses: ['core', 'workshop', 'store', 'views'],
+    outside: [
+      'fastify',
+      '@fastify/helmet',
+      '@fastify/multipart',
+      '@fastify/static',
+      'zod',
+      'node:fs',
+      'node:net',
+      'node:path',
+    ],
+    why: 'The book over HTTP on loopback.',
+  },
+  {
+    folder: 'apps/cli',
+    uses: ['core', 'workshop', 'server', 'store', 'views'],
+    outside: [
+      'commander',
+      'picocolors',
+      'node:fs',
+      'node:path',
+      'node:child_process',
+      'node:process',
+      'node:url',
+    ],
+    why: 'Parse, call, print.',
+  },
+  {
+    folder: 'apps/web',
+    uses: ['core/quantity', 'charts', 'views'],
+    typesOf: ['core'],
+    outside: [
+      '@tanstack/react-query',
+      '@tanstack/react-router',
+      'react',
+      'react-aria-components',
+      'react-dom',
+      'tinykeys',
+    ],
+    why: 'The screens. No arithmetic on physical values: figures come finished from the server.',
+  },
+];
+
+/** Demo data must come from formulas of its own, or a check on it would be a circle. */
+export const DEMO_MAY_NOT_USE = ['core/compare', 'core/trial'];
+
+/** Exceptions, each with a name of who owes the clean-up. None today. */
+export const EXCEPTIONS: { from: string; to: string; owner: string; why: string }[] = [];

@@ -1,0 +1,55 @@
+/**
+ * Kills importers of a book at random moments, many times, and prints what was found afterwards. The long form of the
+ * store's own kill test:
+ *
+ *   npx tsx tools/kill-book.ts --rounds 200 [--seed text] [--writers 2]
+ *
+ * Ends with exit code 1 when anything accepted was lost or anything half is there.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { type KillRound, killRounds } from '../packages/store/src/testing/kill-rounds.ts';
+
+const { values } = parseArgs({
+  options: {
+    rounds: { type: 'string', default: '50' },
+    seed: { type: 'string', default: 'kill' },
+    writers: { type: 'string', default: '1' },
+  },
+});
+const rounds = Number(values.rounds);
+const writers = Number(values.writers);
+if (!Number.isInteger(rounds) || rounds < 1 || !Number.isInteger(writers) || writers < 1) {
+  console.error(
+    `--rounds and --writers are whole numbers from 1; given were ${values.rounds} and ${values.writers}.`,
+  );
+  process.exit(2);
+}
+
+const columns = ['round', 'killed', 'accepted', 'not said', 'set aside', 'parts', 'faults'];
+const print = (cells: (string | number)[]) =>
+  console.log(cells.map((cell, index) => String(cell).padEnd(index === 1 ? 22 : 10)).join(''));
+
+const folder = mkdtempSync(join(tmpdir(), 'pullbook-kill-'));
+try {
+  print(columns);
+  const results = await killRounds({ folder, rounds, seed: values.seed, writers, onRound: printRound });
+  const sum = (of: (round: KillRound) => number) => results.reduce((total, round) => total + of(round), 0);
+  const faults = sum((round) => round.faults.length);
+  console.log(
+    `${rounds} kills, ${writers} importing: ${sum((round) => round.accepted)} files accepted, ` +
+      `${sum((round) => round.acceptedUnsaid)} more committed before they could be said, ` +
+      `${sum((round) => round.setAside)} originals set aside, ${results.at(-1)!.parts} parts left, ${faults} faults.`,
+  );
+  process.exitCode = faults === 0 ? 0 : 1;
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+
+function printRound(round: KillRound): void {
+  const { accepted, acceptedUnsaid, setAside, parts, faults } = round;
+  print([round.round + 1, round.killedAfter, accepted, acceptedUnsaid, setAside, parts, faults.length]);
+  for (const fault of faults) console.log(`    ${fault}`);
+}

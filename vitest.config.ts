@@ -1,0 +1,25 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'checks/**/*.test.ts', 'tools/**/*.test.ts'],
+          exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['apps/web/**/*.browser.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 90_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
