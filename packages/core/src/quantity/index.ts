@@ -1,0 +1,11 @@
+export * from './convert.ts';
+export * from './defining-constants.ts';
+export * from './display.ts';
+export * from './format.ts';
+export * from './kind-name.ts';
+export * from './model.ts';
+export * from './parse-number.ts';
+export * from './parse-quantity.ts';
+export * from './rotation.ts';
+export type { Unit, UnitId } from './unit.ts';
+export * from './unit-table.ts';

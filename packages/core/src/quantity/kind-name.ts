@@ -1,0 +1,30 @@
+import type { QuantityKind } from './model.ts';
+
+/** What a kind is called in a sentence, with its article. */
+export const KIND_NAME: Record<QuantityKind, string> = {
+  engineSpeed: 'an engine speed',
+  sweepRate: 'a sweep rate',
+  torque: 'a torque',
+  power: 'a power',
+  absolutePressure: 'an absolute pressure',
+  gaugePressure: 'a gauge pressure',
+  pressureDifference: 'a pressure difference',
+  temperature: 'a temperature',
+  temperatureDifference: 'a temperature difference',
+  massFlow: 'a mass flow',
+  volumeFlow: 'a volume flow',
+  length: 'a length',
+  area: 'an area',
+  volume: 'a volume',
+  mass: 'a mass',
+  density: 'a density',
+  speed: 'a speed',
+  momentOfInertia: 'a moment of inertia',
+  specificConsumption: 'a specific consumption',
+  angle: 'an angle',
+  ratio: 'a ratio',
+  time: 'a time',
+  voltage: 'a voltage',
+  frequency: 'a frequency',
+  springRate: 'a spring rate',
+};
