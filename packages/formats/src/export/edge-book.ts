@@ -1,0 +1,172 @@
+import type { AirReading, Humidity } from '@pullbook/core/air';
+import type { Combination, CombinationSheet, SheetValue } from '@pullbook/core/combination';
+import type { Channel, Pull, PullSummary, SweepSettings } from '@pullbook/core/pull';
+import { absolutePressure, type QuantityKind, temperature } from '@pullbook/core/quantity';
+import { EDGE_UNITS } from './edge-units.ts';
+
+/**
+ * Names at the edge: how what is held inside with bare numbers in SI is written in `book.json`, with the unit last in
+ * the key, and how it is read back. The only place that knows both.
+ */
+
+export interface EdgeWeather {
+  pressurePa: number;
+  temperatureK: number;
+  altitudeM: number | null;
+  humidity: EdgeHumidity | null;
+}
+
+export type EdgeHumidity =
+  | { route: 'relativeHumidity'; relativeHumidityRatio: number }
+  | { route: 'dewPoint'; dewPointK: number }
+  | { route: 'wetBulb'; wetBulbK: number }
+  | { route: 'vapourPressure'; vapourPressurePa: number };
+
+export interface EdgeSummary {
+  peakPowerW: number | null;
+  peakPowerRpm: number | null;
+  peakTorqueNm: number | null;
+  peakTorqueRpm: number | null;
+}
+
+export interface EdgeSweep {
+  momentOfInertiaKgM2: number | null;
+  inertiaCompensated: SweepSettings['inertiaCompensated'];
+}
+
+/** A channel without its values, which stand in the pull's CSV, one column a channel in this order. */
+export type EdgeChannel = Omit<Channel, 'values'> & { column: string };
+
+export type EdgePull = Omit<Pull, 'channels' | 'weather' | 'summary' | 'sweep'> & {
+  weather: EdgeWeather | null;
+  summary: EdgeSummary | null;
+  sweep: EdgeSweep;
+  channels: EdgeChannel[];
+  /** Path of the CSV in the export; `null`: no channels. */
+  channelsFile: string | null;
+};
+
+/** `value` is in `unit`, the inside unit of `kind`; `text` is as it was entered. */
+export type EdgeSheetValue = SheetValue & { unit: string | null };
+
+export type EdgeCombination = Omit<Combination, 'sheet'> & {
+  sheet: Omit<CombinationSheet, 'sections'> & { sections: Record<string, Record<string, EdgeSheetValue>> };
+};
+
+export function edgeFromWeather({
+  pressure,
+  temperature: kelvin,
+  humidity,
+  altitude,
+}: AirReading): EdgeWeather {
+  return {
+    pressurePa: pressure,
+    temperatureK: kelvin,
+    altitudeM: altitude,
+    humidity: humidity && edgeFromHumidity(humidity),
+  };
+}
+
+export function weatherFromEdge(edge: EdgeWeather): AirReading {
+  return {
+    pressure: absolutePressure(edge.pressurePa),
+    temperature: temperature(edge.temperatureK),
+    humidity: edge.humidity && humidityFromEdge(edge.humidity),
+    altitude: edge.altitudeM,
+  };
+}
+
+function edgeFromHumidity(humidity: Humidity): EdgeHumidity {
+  switch (humidity.route) {
+    case 'relativeHumidity':
+      return { route: humidity.route, relativeHumidityRatio: humidity.ratio };
+    case 'dewPoint':
+      return { route: humidity.route, dewPointK: humidity.temperature };
+    case 'wetBulb':
+      return { route: humidity.route, wetBulbK: humidity.temperature };
+    case 'vapourPressure':
+      return { route: humidity.route, vapourPressurePa: humidity.pressure };
+  }
+}
+
+function humidityFromEdge(edge: EdgeHumidity): Humidity {
+  switch (edge.route) {
+    case 'relativeHumidity':
+      return { route: edge.route, ratio: edge.relativeHumidityRatio };
+    case 'dewPoint':
+      return { route: edge.route, temperature: temperature(edge.dewPointK) };
+    case 'wetBulb':
+      return { route: edge.route, temperature: temperature(edge.wetBulbK) };
+    case 'vapourPressure':
+      return { route: edge.route, pressure: absolutePressure(edge.vapourPressurePa) };
+  }
+}
+
+export function edgeFromSummary(summary: PullSummary): EdgeSummary {
+  return {
+    peakPowerW: summary.peakPower,
+    peakPowerRpm: summary.peakPowerRpm,
+    peakTorqueNm: summary.peakTorque,
+    peakTorqueRpm: summary.peakTorqueRpm,
+  };
+}
+
+export function summaryFromEdge(edge: EdgeSummary): PullSummary {
+  return {
+    peakPower: edge.peakPowerW,
+    peakPowerRpm: edge.peakPowerRpm,
+    peakTorque: edge.peakTorqueNm,
+    peakTorqueRpm: edge.peakTorqueRpm,
+  };
+}
+
+export function edgeFromPull(pull: Pull, columns: readonly string[], channelsFile: string | null): EdgePull {
+  const { weather, summary, sweep, channels, ...rest } = pull;
+  return {
+    ...rest,
+    weather: weather && edgeFromWeather(weather),
+    summary: summary && edgeFromSummary(summary),
+    sweep: { momentOfInertiaKgM2: sweep.momentOfInertia, inertiaCompensated: sweep.inertiaCompensated },
+    channels: channels.map(({ values: _, ...channel }, index) => ({
+      ...channel,
+      column: columns[index] as string,
+    })),
+    channelsFile,
+  };
+}
+
+export function pullFromEdge(edge: EdgePull, values: readonly Float64Array[]): Pull {
+  const { weather, summary, sweep, channels, channelsFile: _, ...rest } = edge;
+  return {
+    ...rest,
+    weather: weather && weatherFromEdge(weather),
+    summary: summary && summaryFromEdge(summary),
+    sweep: { momentOfInertia: sweep.momentOfInertiaKgM2, inertiaCompensated: sweep.inertiaCompensated },
+    channels: channels.map(({ column: __, ...channel }, index) => ({
+      ...channel,
+      values: values[index] as Float64Array,
+    })),
+  };
+}
+
+export function edgeFromCombination({ sheet, ...rest }: Combination): EdgeCombination {
+  const sections = mapValues(sheet.sections, (fields) =>
+    mapValues(fields ?? {}, (value): EdgeSheetValue => ({ ...value, unit: unitOfSheetKind(value.kind) })),
+  );
+  return { ...rest, sheet: { ...sheet, sections } };
+}
+
+export function combinationFromEdge({ sheet, ...rest }: EdgeCombination): Combination {
+  const sections = mapValues(sheet.sections, (fields) =>
+    mapValues(fields, ({ unit: _, ...value }): SheetValue => value),
+  );
+  return { ...rest, sheet: { ...sheet, sections } };
+}
+
+function unitOfSheetKind(kind: SheetValue['kind']): string | null {
+  return kind === 'text' || kind === 'count' ? null : EDGE_UNITS[kind satisfies QuantityKind].name;
+}
+
+function mapValues<From, To>(entries: Record<string, From>, change: (value: From) => To): Record<string, To> {
+  return Object.fromEntries(Object.entries(entries).map(([key, value]) => [key, change(value)]));
+}

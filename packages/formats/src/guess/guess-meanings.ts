@@ -1,0 +1,212 @@
+import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
+import { type QuantityKind, toInside, type UnitSystem } from '@pullbook/core/quantity';
+import { type Remark, remark } from '@pullbook/core/remark';
+import type { ReadColumn } from '../model.ts';
+import { unitOfSpelling } from '../text/unit-spelling.ts';
+import { meaningFromName } from './column-words.ts';
+import { guessByIdentity } from './guess-by-identity.ts';
+import { looksLikeEngineSpeed, looksLikeTime } from './guess-by-range.ts';
+import { absoluteOrGauge } from './manifold-pressure.ts';
+import { systemOfUnits, unitByRange } from './usual-units.ts';
+
+export type Guess = ReadColumn['guess'];
+/** A column before its meaning is guessed. `isText`: its cells are words. */
+export type UnguessedColumn = Omit<ReadColumn, 'guess'> & { isText: boolean; isClock: boolean };
+
+/** Meanings of which a pull has one channel; the others may come several times (one exhaust probe a cylinder). */
+const ONCE: readonly ChannelMeaning[] = ['time', 'engineSpeed', 'torque', 'power'];
+
+/**
+ * Guesses meaning and unit of every column: by name, by unit, by power = torque × speed, by range; in that order of
+ * trust. Each guess says why in words. Nothing is certain until a person has confirmed it.
+ */
+export function guessMeanings(
+  columns: readonly UnguessedColumn[],
+  decimalMark: '.' | ',',
+): { guesses: Guess[]; remarks: Remark[] } {
+  const remarks: Remark[] = [];
+  const system = systemOfUnits(
+    columns.map((column) => column.unitText),
+    decimalMark,
+  );
+  const guesses = columns.map((column) => guessByNameOrUnit(column));
+  keepOnePerMeaning(columns, guesses, remarks);
+  guessSpeedAndTime(columns, guesses);
+  guessByIdentity(columns, guesses, remarks);
+  columns.forEach((column, index) => {
+    const guess = guesses[index] as Guess;
+    if (guess.meaning !== 'other' && guess.unit === '')
+      guesses[index] = withUnitByRange(column, guess, system);
+  });
+  columns.forEach((column, index) => {
+    guesses[index] = absoluteOrGauge(column, guesses[index] as Guess, remarks);
+  });
+  return { guesses, remarks };
+}
+
+/** A guess that says nothing is known; the column keeps its name and unit. */
+export function unknownGuess(unitText: string, why: string): Guess {
+  const unit = unitOfSpelling(unitText);
+  return { meaning: 'other', unit: unitText, kind: unit?.kind ?? 'ratio', basis: 'none', why };
+}
+
+function guessByNameOrUnit(column: UnguessedColumn): Guess {
+  if (column.isText) return unknownGuess('', 'Its cells are words, not numbers.');
+  if (column.count === 0) return unknownGuess(column.unitText, 'It holds no numbers.');
+  const says = meaningFromName(column.name);
+  if (column.isClock) {
+    return {
+      meaning: 'time',
+      unit: 's',
+      kind: 'time',
+      basis: 'range',
+      why: 'Its cells are clock times; read as seconds from the first row.',
+    };
+  }
+  if (says && says.meaning !== 'other') return guessFromName(column, says.meaning);
+  if (!says) {
+    const byUnit = guessFromUnit(column);
+    if (byUnit) return byUnit;
+  }
+  return unknownGuess(
+    column.unitText,
+    `The name “${column.name}” is not known; kept with its name and unit.`,
+  );
+}
+
+function guessFromName(column: UnguessedColumn, meaning: ChannelMeaning): Guess {
+  const { kind, label } = MEANINGS[meaning];
+  const named = `The name “${column.name}” means ${label.toLowerCase()}`;
+  if (column.unitText === '') return { meaning, unit: '', kind, basis: 'name', why: `${named}.` };
+  const unit = unitOfSpelling(column.unitText, kind);
+  if (unit) {
+    return {
+      meaning,
+      unit: unit.name,
+      kind,
+      basis: 'name',
+      why: `${named}; its unit ${column.unitText} is in the header.`,
+    };
+  }
+  const pressure = meaning === 'boost' || meaning === 'manifoldPressure';
+  const otherKind: QuantityKind = meaning === 'boost' ? 'absolutePressure' : 'gaugePressure';
+  const otherUnit = pressure ? unitOfSpelling(column.unitText, otherKind) : null;
+  if (otherUnit) {
+    const turned = meaning === 'boost' ? 'manifoldPressure' : 'boost';
+    const says = meaning === 'boost' ? 'absolute' : 'gauge';
+    return {
+      meaning: turned,
+      unit: otherUnit.name,
+      kind: otherKind,
+      basis: 'name',
+      why: `The name “${column.name}” is a manifold pressure and its unit ${column.unitText} says ${says}.`,
+    };
+  }
+  return unknownGuess(
+    column.unitText,
+    `${named}, but ${column.unitText} is no known unit of it; kept with its name and unit.`,
+  );
+}
+
+/** Kinds of which a log has one meaning only. */
+const MEANING_OF_KIND: Partial<Record<QuantityKind, ChannelMeaning>> = {
+  engineSpeed: 'engineSpeed',
+  torque: 'torque',
+  power: 'power',
+  time: 'time',
+};
+
+function guessFromUnit(column: UnguessedColumn): Guess | null {
+  const unit = column.unitText === '' ? null : unitOfSpelling(column.unitText);
+  const meaning = unit ? MEANING_OF_KIND[unit.kind] : undefined;
+  if (!unit || !meaning) return null;
+  if (meaning === 'engineSpeed' && !looksLikeEngineSpeed(column, unit.name)) return null;
+  const why = `Its unit ${column.unitText} is one of ${MEANINGS[meaning].label.toLowerCase()}.`;
+  return { meaning, unit: unit.name, kind: unit.kind, basis: 'range', why };
+}
+
+/** Of several torques, powers, speeds or times one is guessed; the observed one before the corrected one. */
+function keepOnePerMeaning(columns: readonly UnguessedColumn[], guesses: Guess[], remarks: Remark[]): void {
+  for (const meaning of ONCE) {
+    const indexes = guesses.flatMap((guess, index) => (guess.meaning === meaning ? [index] : []));
+    const rank = (index: number) => {
+      const column = columns[index] as UnguessedColumn;
+      const says = meaningFromName(column.name);
+      const corrected = says?.correction === 'corrected' ? 2 : says?.correction === 'observed' ? 0 : 1;
+      return (guesses[index]?.basis === 'name' || column.isClock ? 0 : 10) + corrected;
+    };
+    const [kept, ...others] = indexes.sort((a, b) => rank(a) - rank(b) || a - b);
+    if (kept === undefined) continue;
+    const keptName = columns[kept]?.name ?? '';
+    for (const index of others) {
+      const column = columns[index] as UnguessedColumn;
+      const why = `It looks like ${MEANINGS[meaning].label.toLowerCase()} too; “${keptName}” was taken for that. Swap them if that is wrong.`;
+      guesses[index] = unknownGuess(column.unitText, why);
+    }
+    const carriesCorrection =
+      (meaning === 'torque' || meaning === 'power') && meaningFromName(keptName)?.correction === 'corrected';
+    if (carriesCorrection) {
+      const message = `“${keptName}” says that its figures are already corrected. Give the standard and the factor, so that they are not corrected twice.`;
+      remarks.push(remark('caution', 'carries-correction', message, { column: kept + 1 }));
+    }
+  }
+}
+
+function guessSpeedAndTime(columns: readonly UnguessedColumn[], guesses: Guess[]): void {
+  const missing = (meaning: ChannelMeaning) => !guesses.some((guess) => guess.meaning === meaning);
+  const free = (index: number) =>
+    guesses[index]?.meaning === 'other' && !columns[index]?.isText && columns[index]?.unitText === '';
+  const unnamed = (index: number) => free(index) && meaningFromName(columns[index]?.name ?? '') === null;
+  if (missing('engineSpeed')) {
+    const index = columns.findIndex((column, at) => unnamed(at) && looksLikeEngineSpeed(column, 'rpm'));
+    if (index >= 0) {
+      const { low, high } = columns[index] as UnguessedColumn;
+      guesses[index] = {
+        meaning: 'engineSpeed',
+        unit: 'rpm',
+        kind: 'engineSpeed',
+        basis: 'range',
+        why: `It runs from ${low} to ${high} as an engine speed in r/min does.`,
+      };
+    }
+  }
+  if (missing('time')) {
+    const index = columns.findIndex((column, at) => unnamed(at) && looksLikeTime(column.values));
+    if (index >= 0) {
+      guesses[index] = {
+        meaning: 'time',
+        unit: '',
+        kind: 'time',
+        basis: 'range',
+        why: 'It starts near 0 and rises by even steps as time does.',
+      };
+    }
+  }
+}
+
+function withUnitByRange(column: UnguessedColumn, guess: Guess, system: UnitSystem): Guess {
+  if (guess.meaning === 'time') {
+    const unit = stepOf(column.values) >= 2 ? 'ms' : 's';
+    return { ...guess, unit, why: `${guess.why} No unit is named; the step says ${unit}.` };
+  }
+  const { unit, fits } = unitByRange(guess.meaning, column, system);
+  if (unit === '') return guess;
+  const inside = toInside(column.high, unit, guess.kind);
+  const reason = fits && Number.isFinite(inside) ? 'from its range' : 'from the units of the other columns';
+  const basis = guess.basis === 'name' ? 'name' : 'range';
+  return {
+    ...guess,
+    unit,
+    basis,
+    why: `${guess.why} No unit is named; ${unit} is taken ${reason}. Confirm it.`,
+  };
+}
+
+function stepOf(values: Float64Array): number {
+  const steps: number[] = [];
+  for (let row = 1; row < Math.min(values.length, 200); row++) {
+    const step = (values[row] as number) - (values[row - 1] as number);
+    if (step > 0) steps.push(step);
+  }
+  return steps.sort((a, b) => a - b)[steps.length >> 1] ?? 0;
+}

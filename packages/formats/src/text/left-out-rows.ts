@@ -1,0 +1,36 @@
+const SUMMARY =
+  /^(over ?all )?(averages?|avg|mean|max(imum)?|min(imum)?|peak|sum|total|std\.?( ?dev\.?)?|standard deviation|mittel(wert)?|durchschnitt|moyenne|media|promedio|m[aá]ximo|m[ií]nimo|minim(um|ale)|maxim(um|ale))( values?| power| torque)?\s*[:.=]?$/i;
+
+/** Why a row among the data is none. */
+export type RowTrouble = 'repeated-header' | 'summary-row' | 'words-row';
+
+/** Tells rows that stand among the data and are none: the header again, averages and peaks, lines of words. */
+export function rowTrouble(
+  fields: readonly string[],
+  header: readonly string[],
+  units: readonly string[],
+  isNumeric: (column: number) => boolean,
+  readsAsNumber: (cell: string) => boolean,
+): RowTrouble | null {
+  const filled = fields.map((field) => field.trim());
+  if (sameWords(filled, header) || sameWords(filled.map(withoutBrackets), units)) return 'repeated-header';
+  const [first = '', second = ''] = filled.filter((field) => field !== '');
+  if (SUMMARY.test(first) || (SUMMARY.test(second) && !readsAsNumber(first))) return 'summary-row';
+  const holdsNumber = filled.some(
+    (field, column) => field !== '' && isNumeric(column) && readsAsNumber(field),
+  );
+  const holdsWord = filled.some(
+    (field, column) => field !== '' && isNumeric(column) && /\p{L}{2}/u.test(field),
+  );
+  return holdsWord && !holdsNumber ? 'words-row' : null;
+}
+
+function sameWords(fields: readonly string[], other: readonly string[]): boolean {
+  const words = other.map((name) => name.trim());
+  if (words.filter((name) => name !== '').length < 2) return false;
+  return words.every((name, column) => name === '' || fields[column] === name);
+}
+
+function withoutBrackets(text: string): string {
+  return text.replace(/^[[(](.*)[\])]$/s, '$1').trim();
+}
