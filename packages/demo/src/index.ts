@@ -1,0 +1,2 @@
+export * from './model.ts';
+export { DEMO_SEED, demoScenario } from './scenario.ts';

@@ -1,0 +1,84 @@
+import type { AirReading, CorrectionId } from '@pullbook/core/air';
+import type { Places, PullEvent, PullSummary, Tune } from '@pullbook/core/pull';
+
+/**
+ * An invented season with one engine, told as a tester would hand it over: sheets, ordinary logger files and what was
+ * written down beside them. `ref` strings tie the parts together; whoever makes a book of it gives the real ids.
+ */
+export interface DemoScenario {
+  bookName: string;
+  /** Every engine of the scenario is invented, and so is all the rest. */
+  engines: { ref: string; name: string; buildRevision: string; notes: string }[];
+  packages: { ref: string; name: string; covers: string[] }[];
+  combinations: DemoCombination[];
+  sessions: { ref: string; name: string; cell: string; day: string; notes: string }[];
+  setUps: { ref: string; combinationRef: string; fittedAt: string; notes: string }[];
+  files: DemoFile[];
+  summaries: DemoSummary[];
+  trials: DemoTrial[];
+}
+
+export interface DemoCombination {
+  ref: string;
+  engineRef: string;
+  name: string;
+  /** The sheet as YAML. */
+  sheetText: string;
+  madeFromRef: string | null;
+  packageRefs: string[];
+  /** ISO 8601 */
+  createdAt: string;
+}
+
+/** A logger's file and what was noted about its one pull. */
+export interface DemoFile {
+  name: string;
+  bytes: Uint8Array;
+  pull: DemoPull;
+}
+
+export interface DemoPull {
+  ref: string;
+  name: string;
+  combinationRef: string;
+  setUpRef: string;
+  sessionRef: string;
+  orderInSession: number;
+  /** ISO 8601 with offset */
+  recordedAt: string;
+  cell: string;
+  operator: null;
+  weather: AirReading;
+  tune: Tune;
+  places: Places;
+  notes: { at: string; text: string }[];
+  events: PullEvent[];
+  outcome: 'completed' | 'aborted';
+  /** kg·m²; the figures of the file do not have its torque added back. */
+  momentOfInertia: number;
+}
+
+/** A peak that is only remembered. */
+export interface DemoSummary {
+  ref: string;
+  name: string;
+  combinationRef: string;
+  summary: PullSummary;
+  origin: 'remembered';
+  /** It was corrected, nobody knows by what. */
+  carried: { standard: 'unknown'; factor: null };
+  notes: { at: string; text: string }[];
+}
+
+export interface DemoTrial {
+  ref: string;
+  question: string;
+  kind: 'comparison' | 'survey';
+  combinations: { key: string; combinationRef: string; shortName: string }[];
+  pulls: { pullRef: string; key: string; role: 'counted' | 'rejected' | 'warm-up'; reason: string | null }[];
+  correction: CorrectionId;
+  averagesWindowRpm: [low: number, high: number] | null;
+  remark: string;
+  /** ISO 8601 */
+  createdAt: string;
+}

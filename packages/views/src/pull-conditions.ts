@@ -1,0 +1,84 @@
+import { airState } from '@pullbook/core/air';
+import type { Pull, PullView } from '@pullbook/core/pull';
+import type { PullPage } from './model.ts';
+import type { Showing } from './showing.ts';
+import { correctionName } from './standard-name.ts';
+
+type Line = PullPage['conditions'][number];
+
+/** What the pull was made under: air, correction, sweep, tune, places. What is not known says so. */
+export function conditionsOf(pull: Pull, view: PullView, show: Showing): Line[] {
+  return [
+    ...airLines(pull, show),
+    { label: 'Figures as they came', value: carriedText(pull, show) },
+    ...sweepLines(pull, view, show),
+    ...textLines({
+      Spark: pull.tune.sparkAdvance,
+      'Mixture aimed at': pull.tune.targetLambda,
+      Jets: pull.tune.jets,
+      'Fuel pressure': pull.tune.fuelPressure,
+      Tune: pull.tune.notes,
+      'Boost read at': pull.places.boostTap,
+      'Charge probe': pull.places.chargeProbe,
+      'Inlet probe': pull.places.inletProbe,
+      Cell: pull.cell ?? undefined,
+      Operator: pull.operator ?? undefined,
+      'Place in the session': pull.orderInSession === null ? undefined : `pull ${pull.orderInSession}`,
+    }),
+  ];
+}
+
+function airLines({ weather }: Pull, show: Showing): Line[] {
+  if (!weather) return [{ label: 'Air', value: 'not noted' }];
+  const state = airState(weather);
+  const lines: Line[] = [
+    { label: 'Barometer at the station', value: show.quantity(weather.pressure, 'absolutePressure') },
+    { label: 'Inlet air', value: show.quantity(weather.temperature, 'temperature') },
+    { label: 'Altitude', value: weather.altitude === null ? 'not noted' : show.height(weather.altitude) },
+  ];
+  if (!state.ok) return lines;
+  const { relativeHumidity, dryPressure, density } = state.value;
+  return [
+    ...lines,
+    {
+      label: 'Humidity',
+      value: weather.humidity ? show.perCent(relativeHumidity, { decimals: 0 }) : 'not noted, taken as dry',
+    },
+    { label: 'Dry pressure', value: show.quantity(dryPressure, 'absolutePressure') },
+    { label: 'Air density', value: show.quantity(density, 'density') },
+  ];
+}
+
+function carriedText({ carried }: Pull, show: Showing): string {
+  if (carried.standard === 'not stated') return 'not stated, taken as observed';
+  if (carried.standard === 'unknown') return 'corrected, by what is not known; never converted';
+  if (carried.standard === 'observed') return 'observed';
+  const factor = carried.factor === null ? 'factor not known' : `factor ${show.factor(carried.factor)}`;
+  return `corrected to ${correctionName(carried.standard)}, ${factor}`;
+}
+
+function sweepLines({ sweep, form }: Pull, { window }: PullView, show: Showing): Line[] {
+  if (form === 'summary') return [];
+  const rate = window?.sweepRateRpmPerS ?? null;
+  const inertia = sweep.momentOfInertia;
+  const added = { yes: 'already added back', no: 'not added back', unknown: 'not known whether added back' }[
+    sweep.inertiaCompensated
+  ];
+  return [
+    {
+      label: 'Sweep',
+      value: rate === null ? 'rate not known' : `${show.quantity(rate, 'sweepRate')}, ${window?.direction}`,
+    },
+    {
+      label: 'Inertia torque',
+      value:
+        inertia === null
+          ? `moment of inertia not noted; ${added}`
+          : `${added}; ${show.quantity(inertia, 'momentOfInertia')}`,
+    },
+  ];
+}
+
+function textLines(texts: Record<string, string | undefined>): Line[] {
+  return Object.entries(texts).flatMap(([label, value]) => (value ? [{ label, value }] : []));
+}

@@ -1,0 +1,22 @@
+import type { Remark } from '@pullbook/core/remark';
+import type { ShownRemark } from './model.ts';
+
+/** Remarks for a page: each said once, refusals before cautions before notes. */
+export function shownRemarks(remarks: readonly Remark[]): ShownRemark[] {
+  const order = ['refusal', 'caution', 'note'];
+  const seen = new Set<string>();
+  const once = remarks.filter(({ message, line }) => {
+    const mark = `${line ?? ''} ${message}`;
+    if (seen.has(mark)) return false;
+    seen.add(mark);
+    return true;
+  });
+  return once
+    .toSorted((one, other) => order.indexOf(one.level) - order.indexOf(other.level))
+    .map(({ level, message, line, column }) => ({
+      level,
+      text: message,
+      ...(line === undefined ? {} : { line }),
+      ...(column === undefined ? {} : { column }),
+    }));
+}

@@ -1,0 +1,180 @@
+import { toInside } from '@pullbook/core/quantity';
+import { describe, expect, test } from 'vitest';
+import type { ViewOptions } from './model.ts';
+import { stillDescription } from './still.ts';
+import { type InventedCombination, inventedAnswer, NODES } from './test-answer.ts';
+import { leavesOf } from './test-leaves.ts';
+import { trialCard } from './trial-card.ts';
+import { trialPage } from './trial-page.ts';
+
+const US: ViewOptions = { units: 'us', decimalMark: '.' };
+const SI: ViewOptions = { units: 'si', decimalMark: ',' };
+const before: InventedCombination = {
+  shortName: 'base cam',
+  pulls: 3,
+  power: (rpm) => 0.07 * rpm,
+  supercharged: true,
+  boost: (rpm) => rpm / 650,
+  stillClimbing: true,
+};
+const after: InventedCombination = {
+  ...before,
+  shortName: 'longer cam',
+  pulls: 1,
+  power: (rpm) => 0.073 * rpm,
+  boost: (rpm) => rpm / 700,
+};
+
+describe('a trial page', () => {
+  const answers = [
+    inventedAnswer([before, after], { window: [4000, 6500] }),
+    inventedAnswer([before, after], { empty: [3000, 4200, 6500] }),
+    inventedAnswer([{ ...before, pulls: 0 }, after]),
+    inventedAnswer([before, { ...after, pulls: 0 }], { state: 'one combination' }),
+    inventedAnswer(
+      [
+        { ...before, pulls: 0 },
+        { ...after, pulls: 0 },
+      ],
+      { state: 'no pulls' },
+    ),
+    inventedAnswer([before, after, { ...after, shortName: 'third' }]),
+    inventedAnswer([before, after], { state: 'survey' }),
+  ];
+
+  test('has no undefined or NaN in its words, nor a number that is not finite, in any state and units', () => {
+    for (const answer of answers) {
+      for (const options of [US, SI]) {
+        const { texts, numbers } = leavesOf([
+          trialPage(answer, options),
+          trialCard(answer, options),
+          stillDescription(answer, options),
+        ]);
+        expect(texts.filter((text) => /undefined|NaN|Infinity|\bnull\b/.test(text))).toEqual([]);
+        expect(numbers.filter((value) => !Number.isFinite(value))).toEqual([]);
+        expect(texts.length).toBeGreaterThan(20);
+      }
+    }
+  });
+
+  test('the table at the cursor has the numbers of the curves', () => {
+    const page = trialPage(answers[0]!, US);
+    const power = page.cursor!.rows.find((row) => row.id === 'power')!;
+    expect(page.cursor!.columns.map((column) => column.key)).toEqual(['A', 'B', 'B − A']);
+    for (const [place, rpm] of page.cursor!.engineSpeedRpm.entries()) {
+      expect(power.cells[0]![place]).toBe(before.power(rpm).toFixed(1));
+      expect(power.cells[1]![place]).toBe(after.power(rpm).toFixed(1));
+      expect(Number(power.cells[2]![place])).toBeCloseTo(0.003 * rpm, 0);
+      const line = page.chart!.panels[0]!.lines.find((candidate) => candidate.id === 'A')!;
+      expect(line.y[line.x.indexOf(rpm)]!.toFixed(1)).toBe(power.cells[0]![place]);
+    }
+  });
+
+  test('the cursor starts where the change is largest', () => {
+    const { cursor } = trialPage(answers[0]!, US);
+    expect(cursor!.engineSpeedRpm[cursor!.start]).toBe(6500);
+  });
+
+  test('an empty node breaks the line and is told as a caveat', () => {
+    const page = trialPage(answers[1]!, US);
+    const line = page.chart!.panels[0]!.lines.find((candidate) => candidate.id === 'A')!;
+    expect(line.y[line.x.indexOf(4200)]).toBeNull();
+    expect(line.x[0]).toBe(3100);
+    expect(page.caveats.join(' ')).toMatch(/A has no figure at 3,000\srpm, 4,200\srpm and 6,500\srpm/);
+  });
+
+  test('panels: power, torque, boost with a zero line, gain in ink on the common window', () => {
+    const { chart } = trialPage(answers[0]!, US);
+    expect(chart!.panels.map((panel) => panel.title)).toEqual(['Power', 'Torque', 'Boost', 'Gain, B − A']);
+    expect(chart!.panels.map((panel) => panel.unit)).toEqual(['hp', 'lb-ft', 'psi', 'hp']);
+    expect(chart!.panels.map((panel) => panel.zeroLine)).toEqual([false, false, true, true]);
+    expect(chart!.panels[3]!.lines[0]!.style).toBe('ink');
+    expect(chart!.xWindow?.range).toEqual([4000, 6500]);
+  });
+
+  test('a combination with one pull has its mean alone, one with three has three thin lines', () => {
+    const lines = trialPage(answers[0]!, US).chart!.panels[0]!.lines;
+    expect(lines.filter((line) => line.weight === 'pull').map((line) => line.id)).toEqual(['A1', 'A2', 'A3']);
+    expect(lines.filter((line) => line.weight === 'mean').map((line) => line.id)).toEqual(['A', 'B']);
+  });
+
+  test('the basis tells pulls, repeats, window, standard, days as facts', () => {
+    const basis = trialPage(answers[0]!, US).basis.replace(/[\u00a0]/g, ' ');
+    expect(basis).toContain('3 pulls against 1');
+    expect(basis).toContain('repeats scatter A 0.4 %, B has no repeat');
+    expect(basis).toContain('averages from 4,000 to 6,500 rpm, of 3,000 to 6,500 rpm in common');
+    expect(basis).toContain('SAE J1349, factor 1.021');
+    expect(basis).toContain('2 set-ups · 14 March 2026');
+  });
+
+  test('one pull against one says that nothing tells the scatter', () => {
+    const single = inventedAnswer([{ ...before, pulls: 1 }, after]);
+    expect(trialPage(single, US).basis).toContain(
+      'one pull against one · nothing here tells how far repeats scatter',
+    );
+  });
+
+  test('on a supercharged engine observed stands beside corrected: 455 / 1.021 is 446', () => {
+    const caveats = trialPage(answers[0]!, US)
+      .caveats.join(' ')
+      .replace(/\u00a0/g, ' ');
+    expect(caveats).toContain('A 446 hp against 455 hp');
+    expect(caveats).toMatch(/naturally aspirated/);
+  });
+
+  test('a missing baseline says what to pull, claims no gain and still shows the others', () => {
+    const page = trialPage(answers[2]!, US);
+    expect(page.missing[0]).toMatch(/^A pull of A, base cam: .* from 3,000 to 6,500\srpm/);
+    expect(page.chips[0]).toEqual({ text: 'No baseline', tone: 'caution' });
+    expect(page.chart!.panels.map((panel) => panel.id)).toEqual(['power', 'torque', 'boost']);
+    expect(page.cursor!.columns).toEqual([{ key: 'B', combination: 1 }]);
+  });
+
+  test('power in SI is the inside watt over a thousand', () => {
+    const line = trialPage(answers[0]!, SI).chart!.panels[0]!.lines.find(
+      (candidate) => candidate.id === 'A',
+    )!;
+    expect(line.y[0]).toBeCloseTo(toInside(before.power(NODES[0]!), 'hp') / 1000, 3);
+  });
+
+  test('tables have one cell a column and no two columns of one name', () => {
+    for (const answer of answers) {
+      const page = trialPage(answer, US);
+      for (const table of [page.peaks, page.averages, page.atSpeeds]) {
+        if (!table) continue;
+        expect(new Set(table.columns.map((column) => column.text)).size).toBe(table.columns.length);
+        for (const row of table.rows) expect(row.cells).toHaveLength(table.columns.length);
+      }
+    }
+  });
+});
+
+describe('a still', () => {
+  test('headline, subline and footer', () => {
+    const still = stillDescription(inventedAnswer([before, after], { window: [4000, 6500] }), US);
+    const plain = (text: string) => text.replace(/\u00a0/g, ' ');
+    expect(plain(still.headline)).toBe('Longer cam: +16 hp on average');
+    expect(plain(still.subline)).toBe('From 4,000 to 6,500 rpm · 3 pulls against 1 · SAE J1349');
+    expect(plain(still.footer.join(' | '))).toBe(
+      '3.8 L straight six · gasoline · centrifugal supercharger | Inlet air 77 °F · SAE J1349, factor 1.021 · 14 March 2026',
+    );
+    expect(still.chart.panels.map((panel) => panel.id)).toEqual(['power', 'boost']);
+  });
+
+  test('a naturally aspirated comparison shows torque and gain instead of boost', () => {
+    const bare = { ...before, supercharged: false };
+    const still = stillDescription(inventedAnswer([bare, { ...bare, power: (rpm) => 0.074 * rpm }]), US);
+    expect(still.chart.panels.map((panel) => panel.id)).toEqual(['power', 'torque', 'gain']);
+    expect(still.footer[0]).toContain('naturally aspirated');
+  });
+
+  test('a big change has its figure at the top in the headline: 500 less 455', () => {
+    const still = stillDescription(
+      inventedAnswer([before, { ...after, power: (rpm) => (500 / 6500) * rpm }], { window: [6400, 6500] }),
+      US,
+    );
+    expect(still.headline.replace(/\u00a0/g, ' ')).toBe('Longer cam: +45 hp on average');
+    const bigger = stillDescription(inventedAnswer([before, { ...after, power: (rpm) => 0.1 * rpm }]), US);
+    expect(bigger.headline.replace(/\u00a0/g, ' ')).toBe('Longer cam: +195 hp at 6,500 rpm');
+  });
+});
