@@ -1,0 +1,120 @@
+/**
+ * What a chart is told to draw: numbers already in the units shown. Charts draw and never compute: every figure,
+ * mean and band comes in here as a number that some table shows too.
+ */
+
+/** Index into the palette of combinations (colour, dash and end mark together); `ink`: no combination's. */
+export type LineStyle = { combination: number } | 'ink';
+
+export interface ChartLine {
+  /** Unique within its panel. */
+  id: string;
+  style: LineStyle;
+  /** `mean`: thick. `pull`: thin. `rejected`: thin and faint. */
+  weight: 'mean' | 'pull' | 'rejected';
+  x: number[];
+  /** `null` breaks the line. */
+  y: (number | null)[];
+  /** At the line's end: `B`, `12° longer cam`; `null`: not labelled. */
+  label: { key: string; name: string; value: string | null } | null;
+}
+
+export interface ChartBand {
+  style: LineStyle;
+  x: number[];
+  low: (number | null)[];
+  high: (number | null)[];
+}
+
+/** A point worth naming on its curve: a peak. */
+export interface ChartMark {
+  style: LineStyle;
+  x: number;
+  y: number;
+  /** `503 hp at 6,450 rpm` */
+  text: string;
+  /** Drawn as an open end with an arrow instead of a dot. */
+  stillClimbing: boolean;
+}
+
+export interface ChartPanel {
+  /** `power`, `torque`, `boost`, `gain`, … */
+  id: string;
+  /** `Power` */
+  title: string;
+  /** `hp`; never empty but for ratios */
+  unit: string;
+  /** After the unit: `SAE J1349`, `manifold tap`; '' none. */
+  note: string;
+  /** Decimals of the cursor's and the ticks' figures at least. */
+  decimals: number;
+  /** Share of the stack's height against the other panels, about 1. */
+  share: number;
+  /** Force zero into the range and draw its line. */
+  zeroLine: boolean;
+  lines: ChartLine[];
+  bands: ChartBand[];
+  marks: ChartMark[];
+}
+
+/** A stack of panels that share one engine-speed axis. */
+export interface ChartDescription {
+  xTitle: string;
+  xUnit: string;
+  /** Range to show. */
+  xRange: [low: number, high: number];
+  /** Shaded or ruled as the window that counts; `null`: none. */
+  xWindow: { range: [low: number, high: number]; text: string } | null;
+  panels: ChartPanel[];
+  decimalMark: '.' | ',';
+  /** For a screen reader: one or two sentences that say what the picture shows. */
+  alternative: string;
+}
+
+export type ThemeName = 'light' | 'dark';
+
+export interface DrawSize {
+  width: number;
+  height: number;
+  /** Size of the ordinary text, px. */
+  text: number;
+  theme: ThemeName;
+  /** `false`: no ground behind (transparent still). */
+  ground: boolean;
+}
+
+/** One element of a drawing: an SVG tag with attributes; `text` for `text` elements. */
+export interface SceneNode {
+  tag: 'g' | 'path' | 'line' | 'rect' | 'circle' | 'text' | 'title';
+  attributes: Record<string, string | number>;
+  children: SceneNode[];
+  text?: string;
+}
+
+/** A finished drawing. The same scene becomes elements on the screen, an SVG file and a PNG. */
+export interface Scene {
+  width: number;
+  height: number;
+  nodes: SceneNode[];
+  alternative: string;
+}
+
+/** Where things are in a drawn stack, for a cursor laid over it. Pixels of the scene. */
+export interface StackGeometry {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+  xRange: [low: number, high: number];
+  panels: { id: string; top: number; bottom: number; yRange: [low: number, high: number] }[];
+}
+
+/** A still: a stack with words round it. */
+export interface StillDescription {
+  headline: string;
+  /** Under the headline: pulls, days, standard. */
+  subline: string;
+  chart: ChartDescription;
+  /** Under the chart: what a doubter asks for: engine, fuel, air, factor, mixture, invented or not. */
+  footer: string[];
+}

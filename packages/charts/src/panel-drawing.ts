@@ -1,0 +1,145 @@
+import { heightAt, type Points } from './clip.ts';
+import { coveredColumns } from './columns.ts';
+import { drawEndLabels } from './end-labels.ts';
+import { endMark } from './end-mark.ts';
+import type { ChartDescription, ChartLine, SceneNode } from './model.ts';
+import { drawnStyle, isSameStyle } from './palette.ts';
+import { type DrawingLook, panelFrame } from './panel-frame.ts';
+import { bandPath, linePath } from './path.ts';
+import { drawMarks, type MarkedPoint } from './peak-marks.ts';
+import type { PreparedLine } from './prepared.ts';
+import { MOST_POINTS, reducedToColumns } from './reduce.ts';
+import { element, group, straight, strokedPath, textAt } from './scene-node.ts';
+import type { LaidPanel, StackLayout } from './stack-layout.ts';
+import { straightScale } from './straight-scale.ts';
+import { THEMES } from './theme.ts';
+import { drawWindowRules } from './window-line.ts';
+
+/** How strong each weight is drawn. */
+const WEIGHTS = {
+  rejected: { opacity: 0.4, order: 0 },
+  pull: { opacity: 0.75, order: 1 },
+  mean: { opacity: 1, order: 2 },
+} as const;
+
+export function drawPanel(
+  chart: ChartDescription,
+  layout: StackLayout,
+  laid: LaidPanel,
+  look: DrawingLook,
+): SceneNode {
+  const { proportions, ground } = look;
+  const { text, hairline, meanLine, pullLine, mark } = proportions;
+  const theme = THEMES[look.theme];
+  const { prepared, top, bottom, axis } = laid;
+  const { left, right } = layout;
+  const xAt = straightScale(chart.xRange, [left, right]);
+  const yAt = straightScale(axis.range, [bottom, top]);
+  const inPixels = (points: Points): Points => ({ x: points.x.map(xAt), y: points.y.map(yAt) });
+  const drawn = prepared.lines
+    .map((one) => ({ ...one, pixels: inPixels(one.points) }))
+    .sort((one, other) => WEIGHTS[one.line.weight].order - WEIGHTS[other.line.weight].order);
+
+  const { titles, grid, ticks } = panelFrame(chart, layout, laid, look);
+  if (prepared.reach === null) {
+    const look = { sizePx: text, face: 'sans', colour: theme.softInk, anchor: 'middle' } as const;
+    const middle = (top + bottom) / 2 + 0.36 * text;
+    return group([...titles, ...grid, textAt((left + right) / 2, middle, 'No values in this range', look)]);
+  }
+
+  const zero = prepared.panel.zeroLine
+    ? [straight(left, yAt(0), right, yAt(0), { colour: theme.softInk, widthPx: hairline })]
+    : [];
+  const rules = (chart.xWindow?.range ?? [])
+    .filter((edge) => edge > chart.xRange[0] && edge < chart.xRange[1])
+    .map((edge) => xAt(edge));
+  const windowRules = drawWindowRules(rules, laid, proportions, theme);
+  const bands = prepared.bands.map(({ band, low, high }) =>
+    element('path', {
+      d: bandPath(inPixels(low), inPixels(high)),
+      fill: drawnStyle(band.style, look.theme).colour,
+      opacity: 0.15,
+    }),
+  );
+  const lines = drawn.map(({ line, pixels }) => {
+    const { colour, dash } = drawnStyle(line.style, look.theme);
+    const isMean = line.weight === 'mean';
+    const widthPx = isMean ? meanLine : pullLine;
+    const shown = pixels.x.length > MOST_POINTS ? reducedToColumns(pixels) : pixels;
+    return strokedPath(linePath(shown, meanLine), {
+      colour,
+      widthPx,
+      ...(isMean ? { dash } : {}),
+      opacity: WEIGHTS[line.weight].opacity,
+    });
+  });
+
+  const markedPoints = prepared.marks.map((one): MarkedPoint => {
+    const x = xAt(one.x);
+    return { mark: one, x, y: yAt(one.y), slope: slopeBefore(drawn, one.style, x, 1.5 * text) };
+  });
+  // An end mark beside the same curve's peak would only be a blot.
+  const isMarked = (line: ChartLine, x: number, y: number) =>
+    markedPoints.some(
+      (one) => isSameStyle(one.mark.style, line.style) && Math.hypot(one.x - x, one.y - y) < 3.2 * mark,
+    );
+  const endMarks = drawn.flatMap(({ line, end }) => {
+    if (!end || !line.label || isMarked(line, xAt(end.x), yAt(end.y))) return [];
+    const { colour, mark: shape } = drawnStyle(line.style, look.theme);
+    return [endMark(shape, xAt(end.x), yAt(end.y), { colour, ground, radiusPx: mark })];
+  });
+  const covered = (means: boolean) =>
+    drawn
+      .filter(({ line }) => (line.weight === 'mean') === means)
+      .map(({ pixels }) => coveredColumns(pixels, left, right));
+  const marks =
+    markedPoints.length === 0
+      ? []
+      : drawMarks(
+          markedPoints,
+          {
+            plot: { left, right, top, bottom },
+            means: covered(true),
+            pulls: covered(false),
+            rules,
+            theme: look.theme,
+            ground,
+          },
+          proportions,
+        );
+  const labels = drawEndLabels(
+    laid.labels,
+    {
+      ...layout.labels,
+      top: proportions.narrow ? top - 0.3 * text : top - proportions.title + 0.2 * text,
+      bottom: bottom + 0.2 * text,
+      at: ({ x, y }) => [xAt(x), yAt(y)],
+    },
+    proportions,
+    look.theme,
+  );
+  return group([
+    ...titles,
+    ...grid,
+    ...zero,
+    ...windowRules,
+    ...bands,
+    ...lines,
+    ...endMarks,
+    ...marks,
+    ...ticks,
+    ...labels,
+  ]);
+}
+
+function slopeBefore(
+  drawn: (PreparedLine & { pixels: Points })[],
+  style: PreparedLine['line']['style'],
+  x: number,
+  back: number,
+): number {
+  const own = drawn.find(({ line }) => line.weight === 'mean' && isSameStyle(line.style, style));
+  const here = own ? heightAt(own.pixels.x, own.pixels.y, x) : null;
+  const before = own ? heightAt(own.pixels.x, own.pixels.y, x - back) : null;
+  return here === null || before === null ? 0 : (here - before) / back;
+}

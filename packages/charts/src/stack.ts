@@ -1,0 +1,146 @@
+import { scaleLinear } from 'd3-scale';
+import type { Box } from './columns.ts';
+import type { ChartDescription, DrawSize, Scene, SceneNode, StackGeometry } from './model.ts';
+import { drawNameRows } from './name-rows.ts';
+import { drawPanel } from './panel-drawing.ts';
+import type { DrawingLook } from './panel-frame.ts';
+import { type Proportions, proportionsFor } from './proportions.ts';
+import { element, px, textAt } from './scene-node.ts';
+import { layoutStack, type StackLayout } from './stack-layout.ts';
+import { textWidth, wrapped } from './text-width.ts';
+import { THEMES } from './theme.ts';
+import { drawWindowLine } from './window-line.ts';
+
+/**
+ * A stack of panels that share one engine-speed axis, and where its panels lie (for a cursor). Nothing is computed but
+ * places: every figure comes in with the description. On a width below 560 px, or 36 times the text, the names go in
+ * rows on top.
+ *
+ * @example drawStack(chart, { width: 860, height: 720, text: 13, theme: 'light', ground: true }).scene
+ */
+export function drawStack(
+  chart: ChartDescription,
+  size: DrawSize,
+): { scene: Scene; geometry: StackGeometry } {
+  const theme = THEMES[size.theme];
+  const look: DrawingLook = {
+    theme: size.theme,
+    ground: theme.card,
+    overlay: false,
+    proportions: proportionsFor(size),
+  };
+  const { edge } = look.proportions;
+  const frame = { left: edge, right: size.width - edge, top: edge, bottom: size.height - edge };
+  const { nodes, geometry } = drawStackIn(chart, frame, look, true);
+  const ground = size.ground ? [groundOf(size, theme.card)] : [];
+  const scene = {
+    width: size.width,
+    height: size.height,
+    nodes: [...ground, ...nodes],
+    alternative: chart.alternative,
+  };
+  return { scene, geometry };
+}
+
+export const groundOf = (size: { width: number; height: number }, colour: string): SceneNode =>
+  element('rect', { x: 0, y: 0, width: px(size.width), height: px(size.height), fill: colour });
+
+/** The stack within a frame of a larger drawing. */
+export function drawStackIn(
+  chart: ChartDescription,
+  frame: Box,
+  look: DrawingLook,
+  hasCursor: boolean,
+): { nodes: SceneNode[]; geometry: StackGeometry } {
+  const { proportions } = look;
+  const theme = THEMES[look.theme];
+  const layout = layoutStack(chart, frame, proportions, hasCursor);
+  const { left, right, panels } = layout;
+  const geometry: StackGeometry = {
+    left,
+    right,
+    top: panels[0]?.top ?? frame.top,
+    bottom: panels.at(-1)?.bottom ?? frame.bottom,
+    xRange: chart.xRange,
+    panels: panels.map(({ prepared, top, bottom, axis }) => ({
+      id: prepared.panel.id,
+      top,
+      bottom,
+      yRange: axis.range,
+    })),
+  };
+  if (panels.every(({ prepared }) => prepared.reach === null)) {
+    return { nodes: drawNothing(frame, proportions, theme.softInk), geometry };
+  }
+  const nodes = [
+    ...drawNameRows(layout.named, frame.left, frame.top, proportions, look),
+    ...windowNodes(chart, layout, look),
+    ...panels.map((laid) => drawPanel(chart, layout, laid, look)),
+    ...drawSpeedAxis(chart, layout, geometry.bottom, look),
+  ];
+  return { nodes, geometry };
+}
+
+function windowNodes(chart: ChartDescription, layout: StackLayout, look: DrawingLook): SceneNode[] {
+  if (!chart.xWindow || look.proportions.compact) return [];
+  const xAt = scaleLinear(chart.xRange, [layout.left, layout.right]).clamp(true);
+  const [low, high] = chart.xWindow.range;
+  return drawWindowLine(
+    chart.xWindow.text,
+    [xAt(low), xAt(high)],
+    layout,
+    look.proportions,
+    THEMES[look.theme],
+  );
+}
+
+function drawSpeedAxis(
+  chart: ChartDescription,
+  layout: StackLayout,
+  bottom: number,
+  look: DrawingLook,
+): SceneNode[] {
+  const { text, narrow, compact } = look.proportions;
+  const theme = THEMES[look.theme];
+  const xAt = scaleLinear(chart.xRange, [layout.left, layout.right]);
+  const baseline = bottom + 1.42 * text;
+  const soft = { sizePx: text, face: 'sans', colour: theme.softInk } as const;
+  const strong = { sizePx: text, face: 'sansStrong', colour: theme.ink } as const;
+  const figures = layout.xAxis.ticks.map((tick, index) =>
+    textAt(xAt(tick), baseline, layout.xTickTexts[index] ?? '', { ...soft, anchor: 'middle' }),
+  );
+  const unitAt = (x: number, y: number) => (chart.xUnit === '' ? [] : [textAt(x, y, chart.xUnit, soft)]);
+  const titleWidth = textWidth(chart.xTitle, text, 'sansStrong') + 0.5 * text;
+  if (narrow && !compact) {
+    const below = baseline + 1.45 * text;
+    return [
+      ...figures,
+      textAt(layout.left, below, chart.xTitle, strong),
+      ...unitAt(layout.left + titleWidth, below),
+    ];
+  }
+  const last = layout.xAxis.ticks.at(-1) ?? chart.xRange[1];
+  const lastRight = xAt(last) + textWidth(layout.xTickTexts.at(-1) ?? '', text, 'sans') / 2;
+  const x = Math.max(lastRight + 0.6 * text, Math.min(layout.labels.x, layout.right + 0.6 * text));
+  const unitWidth = textWidth(chart.xUnit, text, 'sans');
+  if (x + titleWidth + unitWidth > layout.frame.right) return [...figures, ...unitAt(x, baseline)];
+  return [...figures, textAt(x, baseline, chart.xTitle, strong), ...unitAt(x + titleWidth, baseline)];
+}
+
+function drawNothing(frame: Box, { text, row }: Proportions, colour: string): SceneNode[] {
+  const lines = wrapped(
+    'Nothing to draw: no curve has values in this range.',
+    frame.right - frame.left - 2 * text,
+    text,
+    'sans',
+  );
+  const middle = (frame.top + frame.bottom) / 2 - ((lines.length - 1) * row) / 2;
+  return lines.map((line, index) =>
+    textAt((frame.left + frame.right) / 2, middle + index * row, line, {
+      sizePx: text,
+      face: 'sans',
+      colour,
+      anchor: 'middle',
+    }),
+  );
+}
