@@ -1,0 +1,10 @@
+export { type CompressionVolumes, compressionRatioFromVolumes } from './compression-ratio.ts';
+export { deriveFigures, displacement, meanPistonSpeed } from './derive-figures.ts';
+export { FIELDS, fieldNamed, type SheetField } from './fields.ts';
+export { isSupercharged } from './is-supercharged.ts';
+export * from './model.ts';
+export { readSheet } from './read-sheet.ts';
+export { remarksOnSheet } from './remarks-on-sheet.ts';
+export { SECTIONS, sectionTitle } from './sections.ts';
+export { type PlainSheet, sheetToPlain } from './sheet-to-plain.ts';
+export { whatChanged } from './what-changed.ts';

@@ -1,0 +1,122 @@
+import {
+  displayUnit,
+  formatQuantity,
+  KIND_NAME,
+  type Origin,
+  parseNumber,
+  parseQuantity,
+  type QuantityKind,
+  unitsOfKind,
+} from '../quantity/index.ts';
+import { accepted, type Remark, type Result, refused, remark } from '../remark/index.ts';
+import type { SheetField } from './fields.ts';
+import type { SheetValue } from './model.ts';
+
+const UNKNOWN = /^(unknown|not known|\?|)$/i;
+
+/** An entry without spaces round it; every way to say "unknown" becomes `unknown`. */
+export function plainEntry(entered: string): string {
+  const text = entered.trim();
+  return UNKNOWN.test(text) ? 'unknown' : text;
+}
+
+/**
+ * Reads what is written for one known field. `place` names it in messages: `shortBlock.bore`.
+ *
+ * `unknown` and an empty entry are legal and give a value of `null`. Refused: a number without a unit where one is
+ * needed, a unit of another kind, a value outside what is possible. A decimal comma is accepted.
+ */
+export function readFieldValue(
+  field: SheetField,
+  entered: string,
+  origin: Origin,
+  place: string,
+): Result<SheetValue> {
+  const text = plainEntry(entered);
+  const kind = field.kinds[0];
+  if (text === 'unknown') return accepted({ text, value: null, kind, origin });
+  if (kind === 'text')
+    return accepted({ text, value: null, kind, origin }, notUnderstood(field, text, place));
+
+  const number = kind === 'count' ? readCount(field, text, place) : readQuantity(field, text, place);
+  if (!number.ok) return number;
+  const range = checkRange(field, number.value, text, place);
+  if (!range.ok) return range;
+  return accepted({ text, value: number.value.value, kind: number.value.kind, origin }, [
+    ...number.remarks,
+    ...range.remarks,
+  ]);
+}
+
+interface ReadNumber {
+  value: number;
+  kind: QuantityKind | 'count';
+}
+
+function readCount(field: SheetField, text: string, place: string): Result<ReadNumber> {
+  const value = parseNumber(text, 'either');
+  if (value !== null && Number.isInteger(value)) return accepted({ value, kind: 'count' });
+  return refused(
+    remark(
+      'refusal',
+      'not-a-count',
+      `${place}: "${text}" is not a whole number. Write for example ${field.example}.`,
+    ),
+  );
+}
+
+function readQuantity(field: SheetField, text: string, place: string): Result<ReadNumber> {
+  const bare = parseNumber(text.replace(/\s*:\s*1$/, ''), 'either');
+  const kinds = field.kinds as readonly QuantityKind[];
+  if (bare !== null && kinds[0] === 'ratio') return accepted({ value: bare, kind: 'ratio' });
+
+  const units = kinds
+    .flatMap((kind) => unitsOfKind(kind).map((unit) => unit.name))
+    .filter((name) => name !== '');
+  const instead = `Write it with a unit, for example "${field.example}" (accepted: ${units.join(', ')}), or "unknown".`;
+  if (bare !== null) {
+    const message = `${place}: ${text} has no unit, so it could mean several things. ${instead}`;
+    return refused(remark('refusal', 'unit-missing', message));
+  }
+  for (const kind of kinds) {
+    const read = parseQuantity(text, kind, { decimalMark: 'either' });
+    if (read.ok) return accepted({ value: read.value, kind }, read.remarks);
+    const ambiguous = read.remarks.find(({ code }) => code === 'ambiguous-number');
+    if (ambiguous) return refused({ ...ambiguous, message: `${place}: ${ambiguous.message}` });
+  }
+  const message = `${place}: "${text}" is not ${KIND_NAME[kinds[0]!]}. ${instead}`;
+  return refused(remark('refusal', 'wrong-unit', message));
+}
+
+function checkRange(field: SheetField, number: ReadNumber, text: string, place: string): Result<null> {
+  if (number.kind !== field.kinds[0]) return accepted(null);
+  const outside = (range: readonly [number, number] | null) =>
+    range !== null && (number.value < range[0] || number.value > range[1]);
+  if (outside(field.allowed)) {
+    const message = `${place}: ${text} cannot be; allowed is ${rangeText(field.allowed!, number.kind)}. Check the unit, for example "${field.example}".`;
+    return refused(remark('refusal', 'value-impossible', message));
+  }
+  if (!outside(field.usual)) return accepted(null);
+  const message = `${place}: ${text} is outside the usual ${rangeText(field.usual!, number.kind)}. It is kept; check the number and its unit.`;
+  return accepted(null, [remark('caution', 'value-unusual', message)]);
+}
+
+function notUnderstood(field: SheetField, text: string, place: string): Remark[] {
+  if (field.understood.length === 0 || field.understood.includes(text.toLowerCase())) return [];
+  const message = `${place}: "${text}" is kept as text; understood are ${field.understood.join(', ')}.`;
+  return [remark('note', 'text-not-understood', message)];
+}
+
+/** `10 to 1,000 mm` */
+function rangeText(range: readonly [number, number], kind: ReadNumber['kind']): string {
+  if (kind === 'count' || kind === 'ratio') return `${range[0]} to ${range[1]}`;
+  const unit = displayUnit(kind, 'si').name;
+  const [low, high] = range.map((value) => {
+    const decimals = kind === 'length' ? 2 : 1;
+    return formatQuantity(value, kind, { system: 'si', decimalMark: '.', decimals }).number.replace(
+      /\.0+$/,
+      '',
+    );
+  });
+  return `${low} to ${high} ${unit}`;
+}

@@ -1,0 +1,89 @@
+import { median } from '../numeric/median.ts';
+import { acceptedRows, type ChannelMeaning, channelOf } from '../pull/index.ts';
+import { formatQuantity } from '../quantity/index.ts';
+import { type CountedPull, numberCondition, rangeText } from './condition.ts';
+import type { ConditionDifference } from './model.ts';
+
+/** Rows at the start that tell a starting temperature. */
+const STARTING_ROWS = 10;
+
+const STARTS: readonly {
+  id: string;
+  meaning: ChannelMeaning;
+  label: string;
+  limitK: number;
+  boostedOnly: boolean;
+  why: string;
+}[] = [
+  start('oil-start', 'oilTemperature', 'Oil at the start', 10, 'Thinner oil drags less'),
+  start(
+    'coolant-start',
+    'coolantTemperature',
+    'Coolant at the start',
+    5,
+    'A warmer engine breathes and knocks differently',
+  ),
+  start(
+    'charge-start',
+    'chargeTemperature',
+    'Charge at the start',
+    10,
+    'A soaked cooler costs air and spark',
+    true,
+  ),
+  start(
+    'inlet-start',
+    'inletAirTemperature',
+    'Inlet air at the start',
+    10,
+    'The factor follows the air, the charge only in part',
+  ),
+];
+
+function start(
+  id: string,
+  meaning: ChannelMeaning,
+  label: string,
+  limitF: number,
+  effect: string,
+  boostedOnly = false,
+) {
+  const limitK = limitF / 1.8;
+  const why = `${effect}; ${limitF} °F (${limitK.toFixed(1)} K) apart is let pass (common practice, no source).`;
+  return { id, meaning, label, limitK, boostedOnly, why };
+}
+
+/** Temperatures over the first accepted rows, each with the limit the trade lets pass between compared pulls. */
+export function conditionsOfTemperature(
+  pulls: readonly CountedPull[],
+  boosted: boolean,
+): ConditionDifference[] {
+  return STARTS.filter((one) => boosted || !one.boostedOnly).map(({ id, label, why, meaning, limitK }) =>
+    numberCondition(pulls, {
+      id,
+      label,
+      why,
+      read: (counted) => startOf(counted, meaning),
+      text: bothUnits,
+      differ: (low, high) => high - low > limitK,
+    }),
+  );
+}
+
+function startOf({ pull, view }: CountedPull, meaning: ChannelMeaning): number | null {
+  const channel = channelOf(pull, meaning);
+  if (channel === null || view.window === null) return null;
+  const rows = acceptedRows(view.window);
+  const first = view.curve?.kindOfRows === 'points' ? rows.slice(0, 1) : rows.slice(0, STARTING_ROWS);
+  const value = median(first.map((row) => channel.values[row]!));
+  return Number.isFinite(value) ? value : null;
+}
+
+function bothUnits(low: number, high: number): string {
+  const [celsius, fahrenheit] = (['si', 'us'] as const).map((system) => {
+    const shown = (kelvin: number) =>
+      formatQuantity(kelvin, 'temperature', { system, decimalMark: '.', decimals: 0 });
+    return rangeText((kelvin) => shown(kelvin).number, shown(low).unit)(low, high);
+  });
+  return `${celsius} (${fahrenheit})`;
+}

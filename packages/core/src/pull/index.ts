@@ -1,0 +1,17 @@
+export { acceptanceWindow, type FoundWindow, type WindowOptions } from './acceptance-window.ts';
+export { acceptedRows } from './accepted-rows.ts';
+export { averageOver } from './average.ts';
+export { pointsAt, WIDEST_JOINED_STEP_RPM } from './between-rows.ts';
+export { boostOfPull, reachesBoost } from './boost-of-pull.ts';
+export { channelOf } from './channels.ts';
+export { carriedFactor, correctionOf } from './correction.ts';
+export { gridCurve } from './grid-curve.ts';
+export { kindOfRows } from './kind-of-rows.ts';
+export { MEANINGS, type MeaningEntry } from './meanings.ts';
+export * from './model.ts';
+export { fitPeak, type PeakOptions } from './peak.ts';
+export { defaultRecipe } from './recipe.ts';
+export { type FoundSpike, findSpikes, type SpikeOptions } from './spikes.ts';
+export { torqueOfRows } from './torque-and-power.ts';
+export { viewPull } from './view-pull.ts';
+export { numberText, percentText, speedText } from './wording.ts';

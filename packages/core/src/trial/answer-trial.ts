@@ -1,0 +1,103 @@
+import { type Combination, type PartChange, whatChanged } from '../combination/index.ts';
+import { type ComparedInput, type Comparison, compareCombinations } from '../compare/index.ts';
+import { defaultRecipe, type Pull, type PullView, viewPull } from '../pull/index.ts';
+import { changeRemarks } from './change-remarks.ts';
+import type { AnswerInput, Trial, TrialAnswer } from './model.ts';
+import { pullRemarks } from './pull-remarks.ts';
+
+/**
+ * A trial from its pulls to its answer: every pull viewed in the trial's standard, counted pulls compared, what changed in
+ * hardware from the baseline `A`, and what stands in the way of an answer. A survey sets figures side by side and claims no
+ * gain. Without a counted pull of the baseline the other combinations are still compared, without a gain.
+ */
+export function answerTrial({ trial, combinations, packages, pulls }: AnswerInput): TrialAnswer {
+  const pullById = new Map(pulls.map((pull) => [pull.id, pull]));
+  const combinationById = new Map(combinations.map((combination) => [combination.id, combination]));
+  const recipe = defaultRecipe(trial.correction);
+  const views = new Map(
+    trial.pulls.flatMap(({ pullId }) => {
+      const pull = pullById.get(pullId);
+      return pull === undefined ? [] : [[pullId, viewPull(pull, recipe)] as const];
+    }),
+  );
+  const inputs = comparedInputs(trial, pullById, views);
+  const pulled = inputs.filter((input) => input.pulls.length > 0);
+  const baseline = trial.combinations[0];
+  const hasBaseline = pulled.some((input) => input.key === baseline?.key);
+  const comparison =
+    pulled.length === 0
+      ? null
+      : compareCombinations(pulled, {
+          averagesWindowRpm: trial.averagesWindowRpm,
+          baselineKey: trial.kind === 'survey' || !hasBaseline ? null : baseline!.key,
+        });
+  const changes = trial.kind === 'survey' ? {} : changesFrom(trial, combinationById, packages);
+  return {
+    trial,
+    state: stateOf(trial, pulled, hasBaseline, comparison),
+    missing: trial.combinations.filter(({ key }) => !pulled.some((input) => input.key === key)),
+    comparison,
+    views,
+    pulls: new Map(
+      trial.pulls.flatMap(({ pullId }) => (pullById.has(pullId) ? [[pullId, pullById.get(pullId)!]] : [])),
+    ),
+    combinations: combinationById,
+    changes,
+    remarks: [
+      ...pullRemarks(trial, pullById),
+      ...changeRemarks(trial, combinationById, changes),
+      ...(comparison?.remarks ?? []),
+    ],
+  };
+}
+
+function comparedInputs(
+  trial: Trial,
+  pullById: ReadonlyMap<string, Pull>,
+  views: ReadonlyMap<string, PullView>,
+): ComparedInput[] {
+  return trial.combinations.map(({ key, combinationId }) => ({
+    key,
+    combinationId,
+    pulls: trial.pulls.flatMap((named) => {
+      const pull = pullById.get(named.pullId);
+      return named.key === key && named.role === 'counted' && pull !== undefined
+        ? [{ pull, view: views.get(named.pullId)! }]
+        : [];
+    }),
+  }));
+}
+
+function stateOf(
+  trial: Trial,
+  pulled: readonly ComparedInput[],
+  hasBaseline: boolean,
+  comparison: Comparison | null,
+): TrialAnswer['state'] {
+  if (pulled.length === 0) return 'no pulls';
+  if (trial.kind === 'survey') return 'survey';
+  if (!hasBaseline) return 'no baseline';
+  if (pulled.length === 1) return 'one combination';
+  return comparison !== null && comparison.gains.length > 0 ? 'answered' : 'no common window';
+}
+
+function changesFrom(
+  trial: Trial,
+  combinationById: ReadonlyMap<string, Combination>,
+  packages: AnswerInput['packages'],
+): Record<string, PartChange[]> {
+  const [first, ...others] = trial.combinations;
+  const before = combinationById.get(first?.combinationId ?? '');
+  if (before === undefined) return {};
+  return Object.fromEntries(
+    others.flatMap(({ key, combinationId }) => {
+      const after = combinationById.get(combinationId);
+      if (after === undefined) return [];
+      // A package on both sides did not come or go: what changed inside it is told part by part.
+      const moved = packages.filter(
+        ({ id }) => before.packageIds.includes(id) !== after.packageIds.includes(id),
+      );
+      return [[key, whatChanged(before.sheet, after.sheet, moved)]];
+    }),
+  );
+}

@@ -1,0 +1,3 @@
+export { answerTrial } from './answer-trial.ts';
+export { thingsChanged } from './change-remarks.ts';
+export * from './model.ts';
