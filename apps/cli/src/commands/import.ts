@@ -1,0 +1,195 @@
+import { readFile } from 'node:fs/promises';
+import { basename } from 'node:path';
+import type { Remark } from '@pullbook/core/remark';
+import type { Book, EdgeRemark, FileToImport, ImportReport } from '@pullbook/workshop';
+import type { Command } from 'commander';
+import type { Context } from '../context.ts';
+import { examples } from '../examples.ts';
+import { fileTrouble } from '../file-trouble.ts';
+import { textsValue } from '../option-values.ts';
+import { peak, window } from '../print/figure.ts';
+import { remarkLines } from '../print/remarks.ts';
+import { counted, table } from '../print/table.ts';
+import { type PullOptions, pullDetailsOf, withPullOptions } from '../pull-options.ts';
+import { Refusal, refusalOf, valueOrRefusal } from '../refusal.ts';
+import { type Shared, withBook, withShared } from '../shared-options.ts';
+
+interface ImportOptions extends PullOptions {
+  map?: string[];
+  dryRun?: boolean;
+}
+
+/** What became of one file. */
+interface FileOutcome {
+  file: string;
+  report: ImportReport | null;
+  remarks: EdgeRemark[];
+  trouble: Refusal | null;
+}
+
+export function addImportCommand(program: Command, context: Context): void {
+  const command = withShared(program.command('import <file...>'))
+    .description('put logged pulls into the book; makes the book where there is none')
+    .option(
+      '--map <column=meaning:unit>',
+      'say what a column is, where the guess is wrong (repeatable)',
+      textsValue,
+    )
+    .option('--dry-run', 'read and show only; nothing is stored');
+  withPullOptions(command)
+    .addHelpText(
+      'after',
+      examples(
+        'pullbook import run-1.csv run-2.csv --combination "Base cam" --pressure 98.2kPa --temperature 30C --humidity 45%',
+        'pullbook import run-1.csv --map "Load=torque:N·m" --map "Counter=leave out" --dry-run',
+        'pullbook import printed.csv --corrected sae-j1349 --factor 1.021 --json',
+      ),
+    )
+    .action(async (files: string[], options: ImportOptions, own: Command) => {
+      const shared = context.shared(own);
+      const { pullDetailsFromText } = await import('@pullbook/workshop');
+      const details = valueOrRefusal(pullDetailsFromText(pullDetailsOf(options), new Date().toISOString()));
+      const toImport = { columns: options.map ?? [], details };
+      const outcomes = options.dryRun
+        ? await eachFile(files, context, (name, bytes) => previewOf({ ...toImport, name, bytes }))
+        : await withBook(shared, { create: true }, (book) =>
+            eachFile(files, context, (name, bytes) => importInto(book, { ...toImport, name, bytes })),
+          );
+      if (outcomes.some((one) => one.trouble)) context.exitCode = 1;
+      answer(outcomes, options.dryRun === true, shared, context);
+    });
+}
+
+async function importInto(book: Book, file: FileToImport) {
+  const { importFile } = await import('@pullbook/workshop');
+  return importFile(book, file);
+}
+
+async function previewOf(file: FileToImport) {
+  const { previewImport } = await import('@pullbook/workshop');
+  return previewImport(file);
+}
+
+type Take = (name: string, bytes: Uint8Array) => ReturnType<typeof importInto>;
+
+/** Every file by itself: a bad one is reported and the next one is tried. Trouble with the book ends it: the rest waits. */
+async function eachFile(files: string[], context: Context, take: Take): Promise<FileOutcome[]> {
+  const outcomes: FileOutcome[] = [];
+  let bookTrouble: Refusal | null = null;
+  for (const [index, path] of files.entries()) {
+    if (files.length > 1) context.progress(`${index + 1} of ${files.length}: ${basename(path)}`);
+    try {
+      outcomes.push(bookTrouble ? await notRead(path, bookTrouble) : await readAndTake(path, take));
+    } catch (trouble) {
+      if (!(trouble instanceof Error && trouble.name === 'BookTrouble')) throw trouble;
+      bookTrouble = new Refusal((trouble as Refusal).code, trouble.message);
+      outcomes.push(await notRead(path, bookTrouble));
+    }
+  }
+  if (files.length > 1) context.progress('');
+  return outcomes;
+}
+
+async function readAndTake(path: string, take: Take): Promise<FileOutcome> {
+  const { edgeRemarks } = await import('@pullbook/workshop');
+  const file = basename(path);
+  const bytes = await readFile(path).catch((trouble: unknown) => fileTrouble(trouble, path));
+  if (bytes instanceof Refusal) return notRead(path, bytes);
+  if (!(bytes instanceof Uint8Array)) throw bytes;
+  const result = await take(file, bytes);
+  return {
+    file,
+    report: result.ok ? result.value : null,
+    remarks: edgeRemarks(result.ok ? result.value.remarks : result.remarks, file),
+    trouble: result.ok ? null : refusalOf(result.remarks),
+  };
+}
+
+async function notRead(path: string, trouble: Refusal): Promise<FileOutcome> {
+  const { edgeRemarks } = await import('@pullbook/workshop');
+  const file = basename(path);
+  const remark: Remark = { code: trouble.code, level: 'refusal', message: trouble.message };
+  return { file, report: null, remarks: edgeRemarks([remark], file), trouble };
+}
+
+function answer(outcomes: FileOutcome[], dryRun: boolean, shared: Shared, context: Context): void {
+  const failed = outcomes.filter((one) => one.trouble);
+  const remarks = outcomes.flatMap((one) => one.remarks);
+  const json = {
+    schemaVersion: 1,
+    pulls: outcomes.flatMap((one) =>
+      (one.report?.pulls ?? []).map((pull) => (dryRun ? { ...pull, id: null } : pull)),
+    ),
+    remarks,
+    files: outcomes.map(({ file, report }) => ({
+      file,
+      stored: report !== null && !dryRun,
+      alreadyKnown: report?.alreadyKnown ?? false,
+    })),
+    ...(failed.length === 0
+      ? {}
+      : {
+          error: {
+            code: failed[0]!.trouble!.code,
+            message: failureMessage(failed),
+            remarks: failed.flatMap((one) => one.remarks),
+          },
+        }),
+  };
+  context.answer(shared, json, () => outcomes.flatMap((one) => outcomeLines(one, dryRun, shared, context)));
+  if (failed.length > 0 && !shared.json) {
+    const done = outcomes.length - failed.length;
+    context.terminal.err(
+      `${counted(failed.length, 'file')} did not go in; ${counted(done, 'file')} ${dryRun ? 'would' : 'did'}.\n`,
+    );
+  }
+}
+
+const failureMessage = (failed: FileOutcome[]): string =>
+  failed.map((one) => `${one.file}: ${one.trouble!.message}`).join('\n');
+
+function outcomeLines(outcome: FileOutcome, dryRun: boolean, { view }: Shared, context: Context): string[] {
+  const { file, report, remarks } = outcome;
+  const state = !report
+    ? context.colours.red('not read')
+    : report.alreadyKnown
+      ? 'in the book already'
+      : dryRun
+        ? `${counted(report.pulls.length, 'pull')}, not stored`
+        : counted(report.pulls.length, 'pull');
+  const rows = (report?.pulls ?? []).map((pull) => [
+    pull.id.slice(0, 8) || '–',
+    pull.name,
+    window(pull.windowRpm, view),
+    peak(
+      {
+        figure: pull.peakPowerKw,
+        unit: 'kW',
+        kind: 'power',
+        atRpm: pull.peakPowerRpm,
+        stillClimbing: pull.stillClimbing,
+      },
+      view,
+    ),
+    peak({ figure: pull.peakTorqueNm, unit: 'N·m', kind: 'torque', atRpm: pull.peakTorqueRpm }, view),
+  ]);
+  const channels = dryRun
+    ? (report?.pulls ?? []).flatMap((pull) =>
+        table(
+          [
+            ['Column', 'Meaning', 'Unit', 'Values'],
+            ...pull.channels.map((one) => [one.name, one.label, one.unit, String(one.count)]),
+          ],
+          '  ',
+        ),
+      )
+    : [];
+  return [
+    `${context.colours.bold(file)}: ${state}`,
+    ...(rows.length > 0
+      ? table([['Id', 'Pull', 'Engine speed', 'Peak power', 'Peak torque'], ...rows], '  ')
+      : []),
+    ...channels,
+    ...remarkLines(remarks, context),
+  ];
+}

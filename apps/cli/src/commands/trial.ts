@@ -1,0 +1,143 @@
+import type { PullEdit } from '@pullbook/workshop';
+import type { Command } from 'commander';
+import type { Context } from '../context.ts';
+import { examples } from '../examples.ts';
+import { idsValue, parted, textsValue, windowValue } from '../option-values.ts';
+import { Refusal, valueOrRefusal } from '../refusal.ts';
+import { withBook, withShared } from '../shared-options.ts';
+
+export function addTrialCommands(program: Command, context: Context): void {
+  const parent = program.command('trial').description('one thing to find out: start a trial, change it');
+  addStart(parent, context);
+  addChange(parent, context);
+}
+
+interface StartOptions {
+  combination: string[];
+  pull?: string[];
+  survey?: boolean;
+  correction: string;
+}
+
+function addStart(parent: Command, context: Context): void {
+  withShared(parent.command('start <question>'))
+    .description('start a trial; the first combination is the baseline')
+    .requiredOption(
+      '--combination <id=short name>',
+      'a combination and its few words on the chart (repeat, baseline first)',
+      textsValue,
+    )
+    .option('--pull <ids>', 'pulls to take in (default: every pull of these combinations)', idsValue)
+    .option('--survey', 'over different engines: common figures, no gain claimed')
+    .option('--correction <standard>', 'observed, sae-j1349, sae-j607, iso-1585, din-70020', 'sae-j1349')
+    .addHelpText(
+      'after',
+      examples(
+        'pullbook trial start "What does the longer cam add?" --combination 77b0="base cam" --combination 9c1e="longer cam"',
+        'pullbook trial start "Which cam?" --combination 77b0 --combination 9c1e --pull 3f2a,4d10,5e77 --json',
+      ),
+    )
+    .action(async (question: string, options: StartOptions, own: Command) => {
+      const shared = context.shared(own);
+      const { correctionByName, startTrial } = await import('@pullbook/workshop');
+      const correction = valueOrRefusal(correctionByName(options.correction));
+      const started = await withBook(shared, { create: false }, (book) =>
+        startTrial(book, {
+          question,
+          kind: options.survey ? 'survey' : 'comparison',
+          combinations: combinationsFrom(options.combination),
+          pullIds: options.pull,
+          correction,
+        }),
+      );
+      const { id } = valueOrRefusal(started);
+      context.answer(shared, { id }, () => [
+        `Started trial ${id.slice(0, 8)}. See it: pullbook show ${id.slice(0, 8)}`,
+      ]);
+    });
+}
+
+interface ChangeOptions {
+  question?: string;
+  correction?: string;
+  window?: [number, number];
+  commonWindow?: boolean;
+  remark?: string;
+  combination?: string[];
+  count?: string[];
+  reject?: string[];
+  warmUp?: string[];
+  leaveOut?: string[];
+  reason?: string;
+}
+
+function addChange(parent: Command, context: Context): void {
+  withShared(parent.command('change <trial>'))
+    .description('change a trial: its question, its pulls and their roles, standard, window')
+    .option('--question <text>', 'another wording')
+    .option('--correction <standard>', 'observed, sae-j1349, sae-j607, iso-1585, din-70020')
+    .option('--window <low-high>', 'engine speeds of the averages, r/min: 4000-6500', windowValue)
+    .option('--common-window', 'averages over the common window again')
+    .option('--remark <text>', 'your own words under the answer')
+    .option('--combination <id=short name>', 'combinations anew, baseline first (repeat)', textsValue)
+    .option('--count <ids>', 'pulls that count', idsValue)
+    .option('--reject <id=reason>', 'a pull that does not count, and why (repeat)', textsValue)
+    .option('--warm-up <ids>', 'pulls that were made to warm up', idsValue)
+    .option('--leave-out <ids>', 'pulls to take out of the trial', idsValue)
+    .option('--reason <text>', 'why the trial is changed, for the log')
+    .addHelpText(
+      'after',
+      examples(
+        'pullbook trial change 12ab --reject 5e77="throttle lifted early"',
+        'pullbook trial change 12ab --window 4000-6500 --correction iso-1585',
+      ),
+    )
+    .action(async (id: string, options: ChangeOptions, own: Command) => {
+      const shared = context.shared(own);
+      const { correctionByName, editTrial } = await import('@pullbook/workshop');
+      if (options.window && options.commonWindow) {
+        throw new Refusal('two-windows', 'Give --window or --common-window, not both.');
+      }
+      const correction =
+        options.correction === undefined ? undefined : valueOrRefusal(correctionByName(options.correction));
+      const edit = {
+        question: options.question,
+        correction,
+        averagesWindowRpm: options.commonWindow ? null : options.window,
+        remark: options.remark,
+        combinations: options.combination && combinationsFrom(options.combination),
+        pulls: pullEdits(options),
+      };
+      if (Object.values(edit).every((value) => value === undefined)) {
+        throw new Refusal(
+          'nothing-to-change',
+          'Nothing to change was given. See: pullbook trial change --help',
+        );
+      }
+      const changed = valueOrRefusal(
+        await withBook(shared, { create: false }, (book) => editTrial(book, id, edit, options.reason ?? '')),
+      );
+      context.answer(shared, changed, () => [`Changed trial ${changed.id.slice(0, 8)}.`]);
+    });
+}
+
+function combinationsFrom(words: string[]): { combinationId: string; shortName: string }[] {
+  return words.map((word) => {
+    const [combinationId, shortName] = parted(word);
+    return { combinationId, shortName };
+  });
+}
+
+function pullEdits(options: ChangeOptions): PullEdit[] | undefined {
+  const rejected = (options.reject ?? []).map((word): PullEdit => {
+    const [pullId, reason] = parted(word);
+    return { pullId, role: 'rejected', reason };
+  });
+  const edits: PullEdit[] = [
+    ...(options.count ?? []).map((pullId): PullEdit => ({ pullId, role: 'counted' })),
+    ...(options.warmUp ?? []).map((pullId): PullEdit => ({ pullId, role: 'warm-up' })),
+    ...(options.leaveOut ?? []).map((pullId): PullEdit => ({ pullId, role: 'left out' })),
+    ...rejected,
+  ];
+  return edits.length > 0 ? edits : undefined;
+}

@@ -1,0 +1,50 @@
+import { parseNumber } from '@pullbook/core/quantity';
+import { InvalidArgumentError } from 'commander';
+
+/** A number as an option's value; decimal comma allowed. */
+export function numberValue(text: string): number {
+  const value = parseNumber(text, 'either');
+  if (value === null || !Number.isFinite(value))
+    throw new InvalidArgumentError('Give a number, such as 1.021.');
+  return value;
+}
+
+/** A port as an option's value. */
+export function portValue(text: string): number {
+  const value = Number(text);
+  if (!/^\d+$/.test(text) || value > 65_535)
+    throw new InvalidArgumentError('Give a port from 0 to 65535 (0: any free one).');
+  return value;
+}
+
+/** Two engine speeds, `4000-6500`. */
+export function windowValue(text: string): [number, number] {
+  const [, low, high] =
+    /^\s*(\d+(?:\.\d+)?)\s*(?:-|–|\.\.|to)\s*(\d+(?:\.\d+)?)\s*(?:rpm|r\/min)?\s*$/.exec(text) ?? [];
+  if (low === undefined || high === undefined || Number(low) >= Number(high)) {
+    throw new InvalidArgumentError('Give two engine speeds in r/min, such as 4000-6500.');
+  }
+  return [Number(low), Number(high)];
+}
+
+/** Ids in a list, `3f2a,77b0`; an option given several times adds up. */
+export function idsValue(text: string, before: string[] = []): string[] {
+  return [
+    ...before,
+    ...text
+      .split(',')
+      .map((one) => one.trim())
+      .filter((one) => one !== ''),
+  ];
+}
+
+/** A text in a list; an option given several times adds up. */
+export function textsValue(text: string, before: string[] = []): string[] {
+  return [...before, text];
+}
+
+/** `LEFT=RIGHT`, parted at the first equals sign; right is '' without one. */
+export function parted(text: string): [left: string, right: string] {
+  const place = text.indexOf('=');
+  return place < 0 ? [text.trim(), ''] : [text.slice(0, place).trim(), text.slice(place + 1).trim()];
+}

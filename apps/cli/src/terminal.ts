@@ -1,0 +1,34 @@
+/** Where a command reads its surroundings from and writes to; tests give their own. */
+export interface Terminal {
+  out: (text: string) => void;
+  err: (text: string) => void;
+  env: Record<string, string | undefined>;
+  /** Whether a person watches standard error: only then is progress shown. */
+  watched: boolean;
+  /** Whether colours may be used on standard output. */
+  colours: boolean;
+  /** Settles when the program is asked to stop. */
+  stopped: () => Promise<void>;
+}
+
+/** The terminal of this process. Output is dropped quietly once its reader is gone (`pullbook list | head`). */
+export function processTerminal(): Terminal {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (trouble: NodeJS.ErrnoException) => {
+      if (trouble.code !== 'EPIPE') throw trouble;
+    });
+  }
+  const { env } = process;
+  return {
+    out: (text) => process.stdout.write(text),
+    err: (text) => process.stderr.write(text),
+    env,
+    watched: process.stderr.isTTY === true,
+    colours: process.stdout.isTTY === true && !env.NO_COLOR && env.TERM !== 'dumb',
+    stopped: () =>
+      new Promise((stop) => {
+        process.once('SIGINT', () => stop());
+        process.once('SIGTERM', () => stop());
+      }),
+  };
+}

@@ -1,0 +1,62 @@
+import helmet from '@fastify/helmet';
+import multipart from '@fastify/multipart';
+import type { Book } from '@pullbook/workshop';
+import Fastify, { type FastifyInstance } from 'fastify';
+import { guardRequests } from './guard.ts';
+import { bookRoutes } from './routes/book.ts';
+import { combinationRoutes } from './routes/combinations.ts';
+import { fileRoutes } from './routes/files.ts';
+import { pullRoutes } from './routes/pulls.ts';
+import { type ScreenFolders, screenRoutes } from './routes/screens.ts';
+import { trialRoutes } from './routes/trials.ts';
+import { answerTroubles } from './trouble.ts';
+
+export interface AppOptions {
+  book: Book;
+  folders: ScreenFolders;
+  /** Port it is reached at, once known. */
+  port: () => number;
+  /** Bytes a file may have. */
+  uploadLimitBytes?: number;
+}
+
+const UPLOAD_LIMIT_BYTES = 512 * 1_048_576;
+const SHEET_LIMIT_BYTES = 1_048_576;
+
+/** The whole server over one open book, not listening yet. */
+export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
+  const uploadLimitBytes = options.uploadLimitBytes ?? UPLOAD_LIMIT_BYTES;
+  const app = Fastify({ logger: false, bodyLimit: SHEET_LIMIT_BYTES, forceCloseConnections: true });
+  answerTroubles(app, uploadLimitBytes);
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'self'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    frameguard: { action: 'deny' },
+    referrerPolicy: { policy: 'no-referrer' },
+    // Plain HTTP on loopback: a promise of HTTPS would only lock the browser out.
+    strictTransportSecurity: false,
+  });
+  guardRequests(app, options.port);
+  app.addHook('onSend', async (request, reply) => {
+    if (request.url.startsWith('/api/')) reply.header('cache-control', 'no-store');
+  });
+  await app.register(multipart, {
+    limits: { fileSize: uploadLimitBytes, files: 1, fields: 4, fieldSize: SHEET_LIMIT_BYTES },
+  });
+  bookRoutes(app, options.book);
+  trialRoutes(app, options.book);
+  pullRoutes(app, options.book);
+  fileRoutes(app, options.book);
+  combinationRoutes(app, options.book);
+  await screenRoutes(app, options.folders);
+  return app;
+}

@@ -1,0 +1,33 @@
+import {
+  addCombinationFromText,
+  amendCombination,
+  type Book,
+  combinationPageOf,
+  combinationRows,
+  shownRemarks,
+} from '@pullbook/workshop';
+import type { FastifyInstance } from 'fastify';
+import { combinationAmendment, newCombination, shaped } from '../bodies.ts';
+import { lookingFrom } from '../looking.ts';
+import { valueOrTrouble } from '../trouble.ts';
+
+type WithId = { Params: { id: string } };
+
+/** Combinations: rows, one page, a new one, an amendment. */
+export function combinationRoutes(app: FastifyInstance, book: Book): void {
+  app.get('/api/combinations', () => combinationRows(book));
+
+  app.get<WithId>('/api/combinations/:id', async (request) =>
+    valueOrTrouble(await combinationPageOf(book, request.params.id, lookingFrom(request.query).view)),
+  );
+
+  app.post('/api/combinations', async (request, reply) => {
+    const added = await addCombinationFromText(book, shaped(newCombination, request.body));
+    return reply.status(201).send({ ...valueOrTrouble(added), remarks: shownRemarks(added.remarks) });
+  });
+
+  app.patch<WithId>('/api/combinations/:id', async (request) => {
+    const { sheetText, reason } = shaped(combinationAmendment, request.body);
+    return valueOrTrouble(await amendCombination(book, request.params.id, sheetText, reason));
+  });
+}

@@ -1,0 +1,183 @@
+import { randomUUID } from 'node:crypto';
+import {
+  type Combination,
+  type Engine,
+  isSupercharged,
+  type PartChange,
+  whatChanged,
+} from '@pullbook/core/combination';
+import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import { readCombinationText } from '@pullbook/formats';
+import type { Book } from '@pullbook/store';
+import type { Chip } from '@pullbook/views';
+import { findOne } from './find-one.ts';
+
+export interface NewCombination {
+  /** YAML or JSON */
+  sheetText: string;
+  /** For messages: the file's name. */
+  sheetName?: string | undefined;
+  /** Id, beginning of an id, or name of an engine of the book. */
+  engineId?: string | undefined;
+  /** Name of an engine; made where the book does not have it. */
+  engineName?: string | undefined;
+  /** Combination this one was made from by a change. */
+  madeFromId?: string | undefined;
+  packageIds?: string[] | undefined;
+}
+
+/** Puts a combination into the book. Without an engine named: that of the one it was made from, or the book's only one. */
+export async function addCombinationFromText(
+  book: Book,
+  wanted: NewCombination,
+): Promise<Result<{ id: string }>> {
+  const sheet = readCombinationText(wanted.sheetText, wanted.sheetName);
+  if (!sheet.ok) return sheet;
+  const combinations = await book.combinations();
+  const madeFrom = wanted.madeFromId
+    ? findOne(combinations, wanted.madeFromId, 'combination')
+    : accepted<Combination | null>(null);
+  if (!madeFrom.ok) return madeFrom;
+  const engine = await engineFor(book, wanted, madeFrom.value);
+  if (!engine.ok) return engine;
+  const same = combinations.find(
+    (one) => one.engineId === engine.value.id && one.name.toLowerCase() === sheet.value.name.toLowerCase(),
+  );
+  if (same) {
+    return refused(
+      remark(
+        'refusal',
+        'combination-exists',
+        `The engine "${engine.value.name}" has a combination "${same.name}" already. Amend that one, or give the new hardware a name of its own.`,
+      ),
+    );
+  }
+  const combination: Combination = {
+    id: randomUUID(),
+    engineId: engine.value.id,
+    name: sheet.value.name,
+    sheet: sheet.value,
+    revision: 1,
+    madeFromId: madeFrom.value?.id ?? null,
+    packageIds: wanted.packageIds ?? madeFrom.value?.packageIds ?? [],
+    createdAt: new Date().toISOString(),
+    invented: engine.value.invented,
+  };
+  await book.addCombination(combination);
+  return accepted({ id: combination.id }, sheet.remarks);
+}
+
+async function engineFor(
+  book: Book,
+  wanted: NewCombination,
+  madeFrom: Combination | null,
+): Promise<Result<Engine>> {
+  const engines = await book.engines();
+  if (wanted.engineId) return findOne(engines, wanted.engineId, 'engine');
+  const name = wanted.engineName?.trim();
+  if (name) {
+    const isKnown = engines.some((one) => one.name.toLowerCase() === name.toLowerCase());
+    if (isKnown) return findOne(engines, name, 'engine');
+    const engine: Engine = { id: randomUUID(), name, buildRevision: '1', notes: '', invented: false };
+    await book.addEngine(engine);
+    return accepted(engine);
+  }
+  const only = madeFrom
+    ? engines.find((one) => one.id === madeFrom.engineId)
+    : engines.length === 1
+      ? engines[0]
+      : undefined;
+  if (only) return accepted(only);
+  const known =
+    engines.length === 0
+      ? 'the book has none yet'
+      : `the book has ${engines.map((one) => one.name).join(', ')}`;
+  return refused(
+    remark(
+      'refusal',
+      'no-engine',
+      `Say which engine this combination is built on: ${known}. Give the name of an engine; a new name makes a new engine.`,
+    ),
+  );
+}
+
+/** Better knowledge of the same hardware: the revision goes up and the log keeps both sides with the reason. */
+export async function amendCombination(
+  book: Book,
+  id: string,
+  sheetText: string,
+  reason: string,
+  sheetName?: string,
+): Promise<Result<{ id: string; revision: number }>> {
+  if (reason.trim() === '') {
+    return refused(
+      remark(
+        'refusal',
+        'no-reason',
+        'An amendment needs a reason: say what was entered wrong, or what became known.',
+      ),
+    );
+  }
+  const found = findOne(await book.combinations(), id, 'combination');
+  if (!found.ok) return found;
+  const sheet = readCombinationText(sheetText, sheetName);
+  if (!sheet.ok) return sheet;
+  const amended = await book.amendCombination(found.value.id, sheet.value, reason.trim());
+  return accepted({ id: amended.id, revision: amended.revision }, sheet.remarks);
+}
+
+/** What changed between two combinations, line by line. */
+export async function changesBetween(
+  book: Book,
+  before: string,
+  after: string,
+): Promise<Result<{ before: Combination; after: Combination; changes: PartChange[] }>> {
+  const combinations = await book.combinations();
+  const left = findOne(combinations, before, 'combination');
+  if (!left.ok) return left;
+  const right = findOne(combinations, after, 'combination');
+  if (!right.ok) return right;
+  const fitted = new Set([...left.value.packageIds, ...right.value.packageIds]);
+  const packages = (await book.packages()).filter((one) => fitted.has(one.id));
+  const changes = whatChanged(left.value.sheet, right.value.sheet, packages);
+  return accepted({ before: left.value, after: right.value, changes });
+}
+
+export interface CombinationRow {
+  id: string;
+  name: string;
+  engineName: string;
+  revision: number;
+  /** How many pulls were made with it. */
+  pulls: number;
+  chips: Chip[];
+}
+
+/** All combinations of the book for a list, newest first. */
+export async function combinationRows(book: Book): Promise<CombinationRow[]> {
+  const engines = new Map((await book.engines()).map((one) => [one.id, one.name]));
+  const heads = await book.pullHeads();
+  const combinations = (await book.combinations()).sort((a, b) => b.createdAt.localeCompare(a.createdAt));
+  return combinations.map((one) => {
+    const pulls = heads.filter((head) => head.combinationId === one.id).length;
+    return {
+      id: one.id,
+      name: one.name,
+      engineName: engines.get(one.engineId) ?? '',
+      revision: one.revision,
+      pulls,
+      chips: chipsOf(one, pulls),
+    };
+  });
+}
+
+function chipsOf(combination: Combination, pulls: number): Chip[] {
+  return [
+    {
+      text: isSupercharged(combination.sheet) ? 'Supercharged' : 'Naturally aspirated',
+      tone: 'quiet' as const,
+    },
+    ...(pulls === 0 ? [{ text: 'Never pulled', tone: 'caution' as const }] : []),
+    ...(combination.invented ? [{ text: 'Invented data', tone: 'quiet' as const }] : []),
+  ];
+}

@@ -1,0 +1,47 @@
+import { mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { openBook } from '@pullbook/store';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { makeDemoBook } from './demo-book.ts';
+import { trialCards } from './trial-pages.ts';
+
+let parent = '';
+beforeAll(async () => {
+  parent = await mkdtemp(join(tmpdir(), 'pullbook-demo-'));
+});
+afterAll(() => rm(parent, { recursive: true, force: true }));
+
+test('the demo book is whole, invented throughout, and made once; what a killed maker left is swept', async () => {
+  const folder = join(parent, 'demo');
+  // No process has this id: the largest that Linux allows is 4,194,304.
+  const leftover = `${folder}.part-99999999`;
+  await mkdir(leftover);
+  await writeFile(join(leftover, 'half'), '');
+  await makeDemoBook(folder);
+  expect(await readdir(parent)).toEqual(['demo']);
+
+  const book = await openBook(folder);
+  const { id } = await book.info();
+  const contents = await book.contents();
+  expect(contents.info.invented).toBe(true);
+  for (const things of [
+    contents.engines,
+    contents.combinations,
+    contents.packages,
+    contents.pulls,
+    contents.trials,
+  ]) {
+    expect(things.length).toBeGreaterThan(0);
+    expect(things.every((one) => one.invented)).toBe(true);
+  }
+  const cards = await trialCards(book, { units: 'us', decimalMark: '.' });
+  expect(cards).toHaveLength(3);
+  expect(cards.filter((card) => card.chips.some((chip) => chip.text === 'No baseline'))).toHaveLength(1);
+  await book.close();
+
+  await makeDemoBook(folder);
+  const again = await openBook(folder);
+  expect((await again.info()).id).toBe(id);
+  await again.close();
+});

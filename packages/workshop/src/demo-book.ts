@@ -1,0 +1,129 @@
+import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import type { DemoPull, DemoScenario } from '@pullbook/demo';
+import { readCombinationText } from '@pullbook/formats';
+import { type Book, openBook } from '@pullbook/store';
+import type { PullDetails } from './edge/pull-details.ts';
+import { importFile } from './import-file.ts';
+import { inNewFolder } from './in-new-folder.ts';
+
+/**
+ * Makes the demo book in a folder, by the same path that a tester's files take; one that is there already stays as it
+ * is. Killed half way, nothing stands under the name and the next call starts again.
+ */
+export async function makeDemoBook(folder: string): Promise<void> {
+  if (existsSync(join(folder, 'book.sqlite'))) return;
+  const { demoScenario } = await import('@pullbook/demo');
+  const scenario = demoScenario();
+  await inNewFolder(folder, async (temporary) => {
+    const book = await openBook(temporary, { create: { name: scenario.bookName, invented: true } });
+    try {
+      await fill(book, scenario);
+    } finally {
+      await book.close();
+    }
+  });
+}
+
+async function fill(book: Book, scenario: DemoScenario): Promise<void> {
+  const idOf = idsByReference();
+  for (const { ref, ...engine } of scenario.engines) {
+    await book.addEngine({ ...engine, id: idOf(ref), invented: true });
+  }
+  for (const { ref, ...item } of scenario.packages) {
+    await book.addPackage({ ...item, id: idOf(ref), invented: true });
+  }
+  for (const one of scenario.combinations) {
+    const sheet = readCombinationText(one.sheetText, one.name);
+    if (!sheet.ok) throw new Error(`Demo combination "${one.name}": ${sheet.remarks[0]?.message}`);
+    await book.addCombination({
+      id: idOf(one.ref),
+      engineId: idOf(one.engineRef),
+      name: one.name,
+      sheet: sheet.value,
+      revision: 1,
+      madeFromId: one.madeFromRef === null ? null : idOf(one.madeFromRef),
+      packageIds: one.packageRefs.map(idOf),
+      createdAt: one.createdAt,
+      invented: true,
+    });
+  }
+  for (const { ref, ...session } of scenario.sessions) await book.addSession({ ...session, id: idOf(ref) });
+  for (const { ref, combinationRef, ...setUp } of scenario.setUps) {
+    await book.addSetUp({ ...setUp, id: idOf(ref), combinationId: idOf(combinationRef) });
+  }
+  const pullIds = new Map<string, string>();
+  for (const { name, bytes, pull } of scenario.files) {
+    const imported = await importFile(book, { name, bytes, details: detailsOf(pull, idOf) });
+    if (!imported.ok) throw new Error(`Demo file ${name}: ${imported.remarks[0]?.message}`);
+    pullIds.set(pull.ref, imported.value.pulls[0]!.id);
+  }
+  for (const one of scenario.summaries) {
+    const id = randomUUID();
+    pullIds.set(one.ref, id);
+    await book.addPulls([
+      {
+        id,
+        name: one.name,
+        combinationId: idOf(one.combinationRef),
+        setUpId: null,
+        sessionId: null,
+        orderInSession: null,
+        recordedAt: null,
+        cell: null,
+        operator: null,
+        form: 'summary',
+        channels: [],
+        summary: one.summary,
+        weather: null,
+        carried: one.carried,
+        sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
+        tune: {},
+        places: {},
+        notes: one.notes,
+        events: [],
+        outcome: 'completed',
+        origin: one.origin,
+        fileHash: null,
+        invented: true,
+      },
+    ]);
+  }
+  for (const { ref, combinations, pulls, ...trial } of scenario.trials) {
+    await book.addTrial({
+      ...trial,
+      id: idOf(ref),
+      combinations: combinations.map(({ key, combinationRef, shortName }) => ({
+        key,
+        combinationId: idOf(combinationRef),
+        shortName,
+      })),
+      pulls: pulls.map(({ pullRef, ...one }) => ({ ...one, pullId: pullIds.get(pullRef)! })),
+      invented: true,
+    });
+  }
+}
+
+function detailsOf(pull: DemoPull, idOf: (ref: string) => string): PullDetails {
+  const { ref: _, combinationRef, setUpRef, sessionRef, momentOfInertia, ...rest } = pull;
+  return {
+    ...rest,
+    combinationId: idOf(combinationRef),
+    setUpId: idOf(setUpRef),
+    sessionId: idOf(sessionRef),
+    carried: { standard: 'observed', factor: 1 },
+    sweep: { momentOfInertia, inertiaCompensated: 'no' },
+    invented: true,
+  };
+}
+
+/** A new id for each reference, the same one each time it is asked for. */
+function idsByReference(): (ref: string) => string {
+  const ids = new Map<string, string>();
+  return (ref) => {
+    const id = ids.get(ref) ?? randomUUID();
+    ids.set(ref, id);
+    return id;
+  };
+}

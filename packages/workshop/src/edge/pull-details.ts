@@ -1,0 +1,145 @@
+import { type CorrectionId, correctionById } from '@pullbook/core/air';
+import type { CarriedCorrection, Places, Pull, Tune } from '@pullbook/core/pull';
+import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
+import { optionalQuantityFromText } from './quantity-text.ts';
+import { type WeatherText, weatherFromText } from './weather-text.ts';
+
+/** With fields that may also be there and empty. */
+type Loose<T> = { [Field in keyof T]?: T[Field] | undefined };
+
+/** What a person says of a pull beside its file: text with units. Missing: not said. `null`: unknown. */
+export interface PullDetailsText {
+  name?: string | undefined;
+  combinationId?: string | null | undefined;
+  cell?: string | null | undefined;
+  operator?: string | null | undefined;
+  /** ISO 8601, with offset */
+  recordedAt?: string | null | undefined;
+  weather?: WeatherText | null | undefined;
+  /** `factor: null`: not known. */
+  carried?: { standard: string; factor?: number | null | undefined } | undefined;
+  /** `0.31 kg·m²` */
+  momentOfInertia?: string | null | undefined;
+  inertiaCompensated?: 'yes' | 'no' | 'unknown' | undefined;
+  tune?: Loose<Tune> | undefined;
+  places?: Loose<Places> | undefined;
+  /** One note, taken down now. */
+  notes?: string | undefined;
+  outcome?: 'completed' | 'aborted' | undefined;
+}
+
+/** The same in inside types. Combination, set-up and session are ids. */
+export type PullDetails = Partial<
+  Pick<
+    Pull,
+    | 'name'
+    | 'combinationId'
+    | 'setUpId'
+    | 'sessionId'
+    | 'orderInSession'
+    | 'recordedAt'
+    | 'cell'
+    | 'operator'
+    | 'weather'
+    | 'carried'
+    | 'sweep'
+    | 'tune'
+    | 'places'
+    | 'notes'
+    | 'events'
+    | 'outcome'
+    | 'invented'
+  >
+>;
+
+/** Details of a pull from what a person wrote; each field that cannot be read has its own remark. `now`: ISO 8601. */
+export function pullDetailsFromText(text: PullDetailsText, now: string): Result<PullDetails> {
+  const weather = text.weather ? weatherFromText(text.weather) : accepted(text.weather);
+  const carried = text.carried ? carriedFromText(text.carried) : accepted(undefined);
+  const recordedAt = instantFromText(text.recordedAt);
+  const inertia = optionalQuantityFromText(text.momentOfInertia, 'momentOfInertia', 'Moment of inertia');
+  const remarks = [weather, carried, recordedAt, inertia].flatMap((one) => one.remarks);
+  if (!weather.ok || !carried.ok || !recordedAt.ok || !inertia.ok) {
+    return refused(...(remarks as [Remark, ...Remark[]]));
+  }
+  const saidOfInertia = text.momentOfInertia !== undefined || text.inertiaCompensated !== undefined;
+  const sweep = {
+    momentOfInertia: inertia.value,
+    inertiaCompensated: text.inertiaCompensated ?? ('unknown' as const),
+  };
+  const notes = text.notes?.trim() ? [{ at: now, text: text.notes.trim() }] : undefined;
+  return accepted(
+    onlySaid<PullDetails>({
+      name: text.name?.trim() || undefined,
+      combinationId: text.combinationId,
+      cell: text.cell,
+      operator: text.operator,
+      recordedAt: recordedAt.value,
+      weather: weather.value,
+      carried: carried.value,
+      sweep: saidOfInertia ? sweep : undefined,
+      tune: text.tune && onlySaid<Tune>(text.tune),
+      places: text.places && onlySaid<Places>(text.places),
+      notes,
+      outcome: text.outcome,
+    }),
+    remarks,
+  );
+}
+
+function onlySaid<T extends object>(fields: Loose<T>): T {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T;
+}
+
+const STANDARDS = 'observed, sae-j1349, sae-j607, iso-1585, din-70020, unknown, not stated';
+/** Beyond these a factor is a slip of the pen: no weather an engine runs in asks for it (common practice, no source). */
+const FACTOR_RANGE = [0.5, 2] as const;
+
+function carriedFromText(text: {
+  standard: string;
+  factor?: number | null | undefined;
+}): Result<CarriedCorrection> {
+  const factor = text.factor ?? null;
+  if (text.standard === 'unknown' || text.standard === 'not stated') {
+    return accepted({ standard: text.standard, factor: null });
+  }
+  if (text.standard === 'observed') return accepted({ standard: 'observed', factor: 1 });
+  const standard = correctionById(text.standard);
+  if (!standard) {
+    return refused(
+      remark(
+        'refusal',
+        'unknown-correction',
+        `"${text.standard}" is not a correction Pullbook knows. Accepted: ${STANDARDS}.`,
+      ),
+    );
+  }
+  if (factor !== null && !(factor >= FACTOR_RANGE[0] && factor <= FACTOR_RANGE[1])) {
+    return refused(
+      remark(
+        'refusal',
+        'absurd-factor',
+        `A correction factor of ${factor} cannot be. Accepted: ${FACTOR_RANGE[0]} to ${FACTOR_RANGE[1]}, as printed on the sheet (1.021). Leave it out where it is not known.`,
+      ),
+    );
+  }
+  return accepted({ standard: standard.id as CorrectionId, factor });
+}
+
+/** An instant with the offset as given, so that the day stays the day of the cell. */
+function instantFromText(text: string | null | undefined): Result<string | null | undefined> {
+  if (text === null || text === undefined) return accepted(text);
+  const trimmed = text.trim().replace(/^(\d{4}-\d\d-\d\d) (?=\d)/, '$1T');
+  if (trimmed === '') return accepted(null);
+  const shape = /^\d{4}-\d\d-\d\d(T\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:?\d\d)?)?$/;
+  if (!shape.test(trimmed) || Number.isNaN(Date.parse(trimmed))) {
+    return refused(
+      remark(
+        'refusal',
+        'time-not-read',
+        `"${text}" is not a time Pullbook reads. Accepted: 2026-03-14, 2026-03-14 10:42, 2026-03-14T10:42:00+01:00.`,
+      ),
+    );
+  }
+  return accepted(trimmed);
+}

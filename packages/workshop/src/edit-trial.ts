@@ -1,0 +1,113 @@
+import type { CorrectionId } from '@pullbook/core/air';
+import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import type { Trial, TrialCombination, TrialPull } from '@pullbook/core/trial';
+import type { Book } from '@pullbook/store';
+import { findOne } from './find-one.ts';
+import { type NewTrial, strayPull, trialCombinations } from './start-trial.ts';
+import { trialBy } from './trial-answer.ts';
+
+/** What is changed of a trial; missing: stays. */
+export interface TrialEdit {
+  question?: string | undefined;
+  correction?: CorrectionId | undefined;
+  /** r/min; `null`: back to the common window */
+  averagesWindowRpm?: [low: number, high: number] | null | undefined;
+  remark?: string | undefined;
+  combinations?: NewTrial['combinations'] | undefined;
+  /** Pulls that join or change their role; the others stay. `left out` takes a pull out of the trial. */
+  pulls?: PullEdit[] | undefined;
+}
+
+export interface PullEdit {
+  pullId: string;
+  /** Missing: the key of its combination. */
+  key?: string | undefined;
+  role: TrialPull['role'] | 'left out';
+  reason?: string | null | undefined;
+}
+
+/** Changes a trial; the log keeps both sides with the reason. A rejected pull needs a reason of its own. */
+export async function editTrial(
+  book: Book,
+  id: string,
+  edit: TrialEdit,
+  reason: string,
+): Promise<Result<{ id: string }>> {
+  const found = await trialBy(book, id);
+  if (!found.ok) return found;
+  const before = found.value;
+  if (edit.question !== undefined && edit.question.trim() === '') {
+    return refuse('no-question', 'A trial needs a question: one thing to find out, in a sentence.');
+  }
+  const window = edit.averagesWindowRpm;
+  if (window && !(window[0] > 0 && window[1] > window[0])) {
+    return refuse(
+      'averages-window',
+      `A window from ${window[0]} to ${window[1]} r/min is not one. Give a lower and a higher engine speed.`,
+    );
+  }
+  const combinations = edit.combinations
+    ? await trialCombinations(book, edit.combinations, before.kind)
+    : accepted(before.combinations);
+  if (!combinations.ok) return combinations;
+  const pulls = await editedPulls(book, before, combinations.value, edit.pulls ?? []);
+  if (!pulls.ok) return pulls;
+  const after: Trial = {
+    ...before,
+    question: edit.question?.trim() ?? before.question,
+    correction: edit.correction ?? before.correction,
+    averagesWindowRpm: window === undefined ? before.averagesWindowRpm : window,
+    remark: edit.remark ?? before.remark,
+    combinations: combinations.value,
+    pulls: pulls.value,
+  };
+  await book.changeTrial(after, reason);
+  return accepted({ id: after.id });
+}
+
+async function editedPulls(
+  book: Book,
+  before: Trial,
+  combinations: TrialCombination[],
+  edits: PullEdit[],
+): Promise<Result<TrialPull[]>> {
+  let pulls = rekeyed(before, combinations);
+  const heads = await book.pullHeads();
+  for (const edit of edits) {
+    const found = findOne(heads, edit.pullId, 'pull');
+    if (!found.ok) return found;
+    const { id, combinationId, name } = found.value;
+    const others = pulls.filter((one) => one.pullId !== id);
+    if (edit.role === 'left out') {
+      pulls = others;
+      continue;
+    }
+    const key = combinations.find((one) => one.combinationId === combinationId)?.key;
+    if (!key) return refused(strayPull(found.value, combinations));
+    if (edit.key !== undefined && edit.key !== key) {
+      return refuse('key-of-pull', `Pull "${name}" was made with ${key}, not ${edit.key}.`);
+    }
+    const why = edit.reason?.trim() || null;
+    if (edit.role === 'rejected' && why === null) {
+      return refuse(
+        'no-reason',
+        `Pull "${name}" can only be rejected with a reason. It stays visible with it.`,
+      );
+    }
+    const changed = { pullId: id, key, role: edit.role, reason: why };
+    const place = pulls.findIndex((one) => one.pullId === id);
+    pulls = place < 0 ? [...others, changed] : pulls.with(place, changed);
+  }
+  return accepted(pulls);
+}
+
+/** Pulls follow their combination to its new key; pulls of a combination that left, leave. */
+function rekeyed(before: Trial, combinations: TrialCombination[]): TrialPull[] {
+  return before.pulls.flatMap((pull) => {
+    const combinationId = before.combinations.find((one) => one.key === pull.key)?.combinationId;
+    const key = combinations.find((one) => one.combinationId === combinationId)?.key;
+    return key ? [{ ...pull, key }] : [];
+  });
+}
+
+const refuse = (code: string, message: string) => refused(remark('refusal', code, message));

@@ -1,0 +1,49 @@
+import { existsSync } from 'node:fs';
+import { mkdir, readdir, rename, rm } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+
+/**
+ * Makes a folder whole or not at all: `make` fills a temporary one beside it, which then takes the name. Killed half
+ * way, nothing stands under the name, and the next call sweeps what was left behind.
+ */
+export async function inNewFolder(folder: string, make: (temporary: string) => Promise<void>): Promise<void> {
+  const wanted = resolve(folder);
+  const parent = dirname(wanted);
+  await mkdir(parent, { recursive: true });
+  await sweepLeftovers(parent, `${basename(wanted)}.part-`);
+  const temporary = `${wanted}.part-${process.pid}`;
+  try {
+    await make(temporary);
+    await rename(temporary, wanted);
+  } catch (trouble) {
+    await rm(temporary, { recursive: true, force: true });
+    throw trouble;
+  }
+}
+
+async function sweepLeftovers(parent: string, prefix: string): Promise<void> {
+  for (const name of await readdir(parent)) {
+    const maker = name.startsWith(prefix) ? Number(name.slice(prefix.length)) : Number.NaN;
+    if (Number.isInteger(maker) && !isRunning(maker))
+      await rm(join(parent, name), { recursive: true, force: true });
+  }
+}
+
+function isRunning(processId: number): boolean {
+  if (processId === process.pid) return false;
+  try {
+    process.kill(processId, 0);
+    return true;
+  } catch (trouble) {
+    return (trouble as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+/** Whether something stands there that must not be overwritten: a file, or a folder with content. */
+export async function isTaken(path: string): Promise<boolean> {
+  if (!existsSync(path)) return false;
+  return readdir(path).then(
+    (names) => names.length > 0,
+    () => true,
+  );
+}

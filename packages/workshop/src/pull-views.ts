@@ -1,0 +1,25 @@
+import { defaultRecipe, type Pull, type PullView, type Recipe, viewPull } from '@pullbook/core/pull';
+import type { Book } from '@pullbook/store';
+import { remembered } from './remembered.ts';
+
+export type PullHead = Omit<Pull, 'channels'>;
+
+/** Views of many pulls by one recipe, each computed once: a list then costs its curves only the first time. */
+export async function viewsOf(
+  book: Book,
+  heads: PullHead[],
+  recipe: Recipe = defaultRecipe(),
+): Promise<PullView[]> {
+  const views: PullView[] = [];
+  for (const head of heads) {
+    const key = JSON.stringify(['view', recipe, { ...head, channels: undefined }]);
+    views.push(await remembered(book, key, async () => viewPull(await wholePull(book, head.id), recipe)));
+  }
+  return views;
+}
+
+async function wholePull(book: Book, id: string): Promise<Pull> {
+  const pull = await book.pull(id);
+  if (!pull) throw new Error(`Pull ${id} is listed but not there.`);
+  return pull;
+}

@@ -1,0 +1,20 @@
+import type { Book } from '@pullbook/store';
+
+const memories = new WeakMap<Book, Map<string, unknown>>();
+
+/** Entries kept a book; the oldest goes first. A view of a pull takes some 10 kB, an answer some 100 kB. */
+const KEPT = 400;
+
+/**
+ * A computed thing by everything it depends on, for as long as the book is open. Only for what can be computed anew
+ * from the key's content at any time: measured channels never change, all else must be in the key.
+ */
+export async function remembered<T>(book: Book, key: string, compute: () => Promise<T>): Promise<T> {
+  const memory = memories.get(book) ?? new Map<string, unknown>();
+  memories.set(book, memory);
+  if (memory.has(key)) return memory.get(key) as T;
+  const value = await compute();
+  memory.set(key, value);
+  if (memory.size > KEPT) memory.delete(memory.keys().next().value!);
+  return value;
+}

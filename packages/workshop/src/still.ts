@@ -1,0 +1,66 @@
+import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import type { Book } from '@pullbook/store';
+import { stillDescription, type ViewOptions } from '@pullbook/views';
+import { answerOf, type Looking, trialBy } from './trial-answer.ts';
+
+export interface StillRequest extends Looking {
+  format: 'svg' | 'png';
+  size: '1080p' | '4k';
+  theme: 'light' | 'dark';
+  /** `false`: transparent, to lay over a film. */
+  ground: boolean;
+}
+
+export interface Still {
+  bytes: Uint8Array;
+  mediaType: 'image/svg+xml' | 'image/png';
+  fileName: string;
+  width: number;
+  height: number;
+}
+
+/** The still of a trial. Drawing is loaded only when it is asked for: the rest of the program starts without it. */
+export async function stillOf(
+  book: Book,
+  trialId: string,
+  options: ViewOptions,
+  request: StillRequest,
+): Promise<Result<Still>> {
+  const found = await trialBy(book, trialId);
+  if (!found.ok) return found;
+  const answer = await answerOf(book, found.value, request);
+  if (!answer.comparison) {
+    return refused(
+      remark(
+        'refusal',
+        'nothing-to-publish',
+        `"${found.value.question}" has no counted pull with a curve yet, so there is no picture to publish. Add pulls to the trial first.`,
+      ),
+    );
+  }
+  const { STILL_SIZES, stillPng, stillSvg } = await import('@pullbook/publish');
+  const { width, height } = STILL_SIZES[request.size];
+  const size = { width, height, theme: request.theme, ground: request.ground };
+  const description = stillDescription(answer, options);
+  const bytes =
+    request.format === 'png'
+      ? stillPng(description, size)
+      : new TextEncoder().encode(stillSvg(description, size));
+  return accepted({
+    bytes,
+    mediaType: request.format === 'png' ? 'image/png' : 'image/svg+xml',
+    fileName: `${fileNameFrom(found.value.question)}-${request.size}-${request.theme}${request.ground ? '' : '-transparent'}.${request.format}`,
+    width,
+    height,
+  });
+}
+
+/** A question as a file name every system takes: letters, digits and hyphens. */
+export function fileNameFrom(text: string): string {
+  const plain = text
+    .normalize('NFKD')
+    .replace(/[^A-Za-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .toLowerCase();
+  return plain.slice(0, 60).replace(/-+$/, '') || 'trial';
+}
