@@ -39,7 +39,7 @@ try {
   const sum = (of: (round: KillRound) => number) => results.reduce((total, round) => total + of(round), 0);
   const faults = sum((round) => round.faults.length);
   console.log(
-    `${rounds} kills, ${writers} importing: ${sum((round) => round.accepted)} files accepted, ` +
+    `${rounds} rounds, ${writers} importing: ${sum((round) => round.accepted)} files accepted, ` +
       `${sum((round) => round.acceptedUnsaid)} more committed before they could be said, ` +
       `${sum((round) => round.setAside)} originals set aside, ${results.at(-1)!.parts} parts left, ${faults} faults.`,
   );

@@ -1,31 +1,33 @@
 /** Middle of the finite values; NaN where there is none. `median([3, 1, NaN, 2])` is 2. */
 export function median(values: ArrayLike<number>): number {
-  const ascending =
-    values.length <= SMALL
-      ? sortedByInsertion(values)
-      : Float64Array.from(values).filter(Number.isFinite).sort();
-  const count = ascending.length;
-  if (count === 0) return Number.NaN;
-  const upper = ascending[count >> 1]!;
-  return count % 2 === 1 ? upper : (ascending[(count >> 1) - 1]! + upper) / 2;
-}
-
-/** Up to here sorting in place is several times faster than the general sort: running medians stand on it. */
-const SMALL = 40;
-
-function sortedByInsertion(values: ArrayLike<number>): number[] {
-  const sorted: number[] = [];
+  const finite = new Float64Array(values.length);
+  let count = 0;
   for (let index = 0; index < values.length; index++) {
     const value = values[index]!;
-    if (!Number.isFinite(value)) continue;
-    let place = sorted.length;
-    while (place > 0 && sorted[place - 1]! > value) {
-      sorted[place] = sorted[place - 1]!;
-      place -= 1;
-    }
-    sorted[place] = value;
+    if (Number.isFinite(value)) finite[count++] = value;
   }
-  return sorted;
+  return medianInPlace(finite, count);
+}
+
+/** Up to here sorting by insertion is several times faster than the general sort: running medians stand on it. */
+const SMALL = 100;
+
+/** Median of the first `count` figures of `scratch`, all finite, which it puts in order: running medians reuse one array. */
+export function medianInPlace(scratch: Float64Array, count: number): number {
+  if (count === 0) return Number.NaN;
+  if (count > SMALL) scratch.subarray(0, count).sort();
+  else
+    for (let index = 1; index < count; index++) {
+      const value = scratch[index]!;
+      let place = index;
+      while (place > 0 && scratch[place - 1]! > value) {
+        scratch[place] = scratch[place - 1]!;
+        place -= 1;
+      }
+      scratch[place] = value;
+    }
+  const upper = scratch[count >> 1]!;
+  return count % 2 === 1 ? upper : (scratch[(count >> 1) - 1]! + upper) / 2;
 }
 
 /** Carries the median absolute deviation of normal scatter to its standard deviation: 1 / Φ⁻¹(3/4). */

@@ -1,4 +1,4 @@
-import { DEVIATION_FROM_MAD, median, medianAbsoluteDeviation } from '../numeric/median.ts';
+import { DEVIATION_FROM_MAD, median, medianAbsoluteDeviation, medianInPlace } from '../numeric/median.ts';
 
 /** A value that stands out of its neighbours. */
 export interface FoundSpike {
@@ -39,8 +39,8 @@ export function findSpikes(values: Float64Array, options: SpikeOptions = {}): Fo
   for (let row = fromRow; row <= toRow; row++) if (Number.isFinite(values[row]!)) rows.push(row);
   if (rows.length < 5) return [];
   const known = Float64Array.from(rows, (row) => values[row]!);
-  const trends = Array.from(known.keys(), (index) => localTrend(known, index));
-  const residuals = known.map((value, index) => value - trends[index]!.expected);
+  const trends = localTrends(known);
+  const residuals = known.map((value, index) => value - trends.expected[index]!);
   const floor = floorOf(known);
   const spikes: FoundSpike[] = [];
   let scatter = Number.NaN;
@@ -51,7 +51,8 @@ export function findSpikes(values: Float64Array, options: SpikeOptions = {}): Fo
       const near = residuals.subarray(Math.max(0, middle - SCATTER_ROWS), middle + SCATTER_ROWS + 1);
       scatter = DEVIATION_FROM_MAD * medianAbsoluteDeviation(near);
     }
-    const { expected, slope } = trends[index]!;
+    const expected = trends.expected[index]!;
+    const slope = trends.slope[index]!;
     // Less than one row's worth of trend is timing, not a spike: a coarse log bends by that where a sweep begins.
     if (Math.abs(residuals[index]!) > Math.max(ROBUST_DEVIATIONS * scatter, floor, Math.abs(slope)))
       spikes.push({ row: rows[index]!, value: known[index]!, expected });
@@ -60,19 +61,30 @@ export function findSpikes(values: Float64Array, options: SpikeOptions = {}): Fo
 }
 
 /**
- * Median of the neighbours after their own slope a row has been taken out. The slope is the median rise over half the
- * window: a few odd rows enter it as often upward as downward and cancel.
+ * For each row the median of its neighbours after their own slope a row has been taken out. The slope is the median rise
+ * over half the window: a few odd rows enter it as often upward as downward and cancel.
  */
-function localTrend(values: Float64Array, index: number): { expected: number; slope: number } {
-  const from = Math.max(0, Math.min(index - LOCAL_ROWS, values.length - 2 * LOCAL_ROWS - 1));
-  const near = values.subarray(from, Math.max(index + LOCAL_ROWS, from + 2 * LOCAL_ROWS) + 1);
-  const half = Math.floor(near.length / 2);
-  const slope = median(near.subarray(half).map((value, place) => value - near[place]!)) / half;
-  // The row itself has no say: with it in, the residuals of good rows would look narrower than they are.
-  const others = near.map((value, place) =>
-    from + place === index ? Number.NaN : value - slope * (from + place - index),
-  );
-  return { expected: median(others), slope };
+function localTrends(values: Float64Array): { expected: Float64Array; slope: Float64Array } {
+  const rows = Math.min(values.length, 2 * LOCAL_ROWS + 1);
+  const half = Math.floor(rows / 2);
+  const scratch = new Float64Array(rows);
+  const expected = new Float64Array(values.length);
+  const slope = new Float64Array(values.length);
+  for (let index = 0; index < values.length; index++) {
+    const from = Math.max(0, Math.min(index - LOCAL_ROWS, values.length - rows));
+    for (let place = half; place < rows; place++)
+      scratch[place - half] = values[from + place]! - values[from + place - half]!;
+    const rise = medianInPlace(scratch, rows - half) / half;
+    // The row itself has no say: with it in, the residuals of good rows would look narrower than they are.
+    let others = 0;
+    for (let place = 0; place < rows; place++) {
+      const away = from + place - index;
+      if (away !== 0) scratch[others++] = values[from + place]! - rise * away;
+    }
+    slope[index] = rise;
+    expected[index] = medianInPlace(scratch, others);
+  }
+  return { expected, slope };
 }
 
 function floorOf(values: Float64Array): number {

@@ -1,0 +1,3 @@
+export * from './model.ts';
+export { type OpenOptions, openBook } from './open-book.ts';
+export { restoreContents } from './restore-contents.ts';

@@ -1,0 +1,4 @@
+import { first } from './0001-first.ts';
+
+/** Every migration in order; the schema's version is the number of those that have run. None is ever edited. */
+export const MIGRATIONS: readonly string[] = [first];

@@ -1,0 +1,21 @@
+import type { Engine } from '@pullbook/core/combination';
+import type { Rows } from '../connection.ts';
+
+export async function readEngines(rows: Rows): Promise<Engine[]> {
+  const found = await rows.selectFrom('engine').selectAll().orderBy('sequence').execute();
+  return found.map(({ id, name, buildRevision, notes, invented }) => ({
+    id,
+    name,
+    buildRevision,
+    notes,
+    invented: invented === 1,
+  }));
+}
+
+export async function insertEngine(rows: Rows, engine: Engine): Promise<void> {
+  const { id, name, buildRevision, notes, invented } = engine;
+  await rows
+    .insertInto('engine')
+    .values({ id, name, buildRevision, notes, invented: Number(invented) })
+    .execute();
+}

@@ -1,0 +1,71 @@
+import type { Trial, TrialCombination, TrialPull } from '@pullbook/core/trial';
+import type { Rows } from '../connection.ts';
+import { groupBy } from '../group-by.ts';
+import { fromJson, toJson } from '../json.ts';
+
+/** All trials, or the one of that id, in the order in which they came. */
+export async function readTrials(rows: Rows, id?: string): Promise<Trial[]> {
+  let query = rows.selectFrom('trial').selectAll().orderBy('sequence');
+  if (id !== undefined) query = query.where('id', '=', id);
+  const found = await query.execute();
+  const combinations = await rows.selectFrom('trialCombination').selectAll().orderBy('place').execute();
+  const pulls = await rows.selectFrom('trialPull').selectAll().orderBy('place').execute();
+  const combinationsOf = groupBy(combinations, ({ trialId }) => trialId);
+  const pullsOf = groupBy(pulls, ({ trialId }) => trialId);
+  return found.map((row) => ({
+    id: row.id,
+    question: row.question,
+    kind: row.kind,
+    combinations: (combinationsOf.get(row.id) ?? []).map(
+      ({ key, combinationId, shortName }): TrialCombination => ({ key, combinationId, shortName }),
+    ),
+    pulls: (pullsOf.get(row.id) ?? []).map(
+      ({ pullId, key, role, reason }): TrialPull => ({ pullId, key, role, reason }),
+    ),
+    correction: row.correction,
+    averagesWindowRpm: fromJson(row.averagesWindowRpm),
+    remark: row.remark,
+    createdAt: row.createdAt,
+    invented: row.invented === 1,
+  }));
+}
+
+export async function insertTrial(rows: Rows, trial: Trial): Promise<void> {
+  await rows
+    .insertInto('trial')
+    .values({ id: trial.id, ...plainColumns(trial) })
+    .execute();
+  await insertMembers(rows, trial);
+}
+
+/** Puts the trial as given in the place of the stored one. */
+export async function replaceTrial(rows: Rows, trial: Trial): Promise<void> {
+  await rows.updateTable('trial').set(plainColumns(trial)).where('id', '=', trial.id).execute();
+  await rows.deleteFrom('trialCombination').where('trialId', '=', trial.id).execute();
+  await rows.deleteFrom('trialPull').where('trialId', '=', trial.id).execute();
+  await insertMembers(rows, trial);
+}
+
+function plainColumns({ question, kind, correction, averagesWindowRpm, remark, createdAt, invented }: Trial) {
+  return {
+    question,
+    kind,
+    correction,
+    averagesWindowRpm: toJson(averagesWindowRpm),
+    remark,
+    createdAt,
+    invented: Number(invented),
+  };
+}
+
+async function insertMembers(rows: Rows, { id: trialId, combinations, pulls }: Trial): Promise<void> {
+  for (const [place, { key, combinationId, shortName }] of combinations.entries()) {
+    await rows
+      .insertInto('trialCombination')
+      .values({ trialId, place, key, combinationId, shortName })
+      .execute();
+  }
+  for (const [place, { pullId, key, role, reason }] of pulls.entries()) {
+    await rows.insertInto('trialPull').values({ trialId, place, pullId, key, role, reason }).execute();
+  }
+}

@@ -1,0 +1,26 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { onTestFinished } from 'vitest';
+import { databaseFile } from '../places.ts';
+
+const HOLD = `
+const Database = require('better-sqlite3');
+const database = new Database(process.argv[1]);
+database.exec(process.argv[2]);
+console.log('held');
+process.stdin.once('data', () => { database.close(); process.exit(0); });
+`;
+
+/** Another process that holds a lock on a book until `release` is called. */
+export async function otherProgramHolding(
+  folder: string,
+  statements: string,
+): Promise<{ release: () => void }> {
+  const child: ChildProcess = spawn(process.execPath, ['-e', HOLD, databaseFile(folder), statements], {
+    cwd: import.meta.dirname,
+    stdio: ['pipe', 'pipe', 'inherit'],
+  });
+  onTestFinished(() => void child.kill('SIGKILL'));
+  await once(child.stdout!, 'data');
+  return { release: () => void child.stdin!.write('release\n') };
+}

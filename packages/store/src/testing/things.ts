@@ -1,0 +1,99 @@
+import { type Combination, type Engine, type Package, readSheet } from '@pullbook/core/combination';
+import type { Channel, OriginalFile, Pull } from '@pullbook/core/pull';
+import type { Trial } from '@pullbook/core/trial';
+import { hashOfBytes } from '../originals.ts';
+
+export const AT = '2026-03-14T10:42:00+01:00';
+
+export const engine: Engine = { id: 'engine', name: 'Six', buildRevision: '2', notes: '', invented: true };
+
+export const kit: Package = {
+  id: 'kit',
+  name: 'Supercharger kit',
+  covers: ['supercharger', 'drive'],
+  invented: true,
+};
+
+export function combination(id: string, bore = '96 mm', madeFromId: string | null = null): Combination {
+  const read = readSheet({
+    schemaVersion: 1,
+    name: `Combination ${id}`,
+    shortBlock: { bore, stroke: '88 mm' },
+  });
+  if (!read.ok) throw new Error(read.remarks[0]!.message);
+  return {
+    id,
+    engineId: engine.id,
+    name: read.value.name,
+    sheet: read.value,
+    revision: 1,
+    madeFromId,
+    packageIds: madeFromId === null ? [] : [kit.id],
+    createdAt: AT,
+    invented: true,
+  };
+}
+
+export function channel(meaning: Channel['meaning'], values: ArrayLike<number>): Channel {
+  const kind = meaning === 'torque' ? 'torque' : 'engineSpeed';
+  const unit = meaning === 'torque' ? 'N·m' : 'r/min';
+  return {
+    meaning,
+    name: `${meaning} (°)`,
+    unit,
+    kind,
+    values: Float64Array.from(values),
+    origin: 'measured',
+  };
+}
+
+export function pull(id: string, fields: Partial<Pull> = {}): Pull {
+  return {
+    id,
+    name: `Pull ${id}`,
+    combinationId: null,
+    setUpId: null,
+    sessionId: null,
+    orderInSession: null,
+    recordedAt: AT,
+    cell: null,
+    operator: null,
+    form: 'curve',
+    channels: [channel('engineSpeed', [2000, 2500, 3000]), channel('torque', [300.25, Number.NaN, 330])],
+    summary: null,
+    weather: null,
+    carried: { standard: 'observed', factor: 1 },
+    sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
+    tune: {},
+    places: {},
+    notes: [],
+    events: [],
+    outcome: 'completed',
+    origin: 'measured',
+    fileHash: null,
+    invented: true,
+    ...fields,
+  };
+}
+
+export function fileOf(text: string, name = 'pull.csv'): { file: OriginalFile; bytes: Uint8Array } {
+  const bytes = new TextEncoder().encode(text);
+  const file = { hash: hashOfBytes(bytes), name, byteLength: bytes.length, addedAt: AT, mapping: null };
+  return { file, bytes };
+}
+
+export function trial(id: string, fields: Partial<Trial> = {}): Trial {
+  return {
+    id,
+    question: 'What does the longer cam add at the same pulley?',
+    kind: 'comparison',
+    combinations: [],
+    pulls: [],
+    correction: 'sae-j1349',
+    averagesWindowRpm: null,
+    remark: '',
+    createdAt: AT,
+    invented: true,
+    ...fields,
+  };
+}
