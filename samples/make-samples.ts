@@ -155,7 +155,7 @@ drive:
 `;
   return [
     ['straight-six.yaml', 'a combination as built, naturally aspirated', sheet(bore)],
-    ['straight-six-supercharged.yaml', 'the same with a centrifugal supercharger', sheet(bore, blower)],
+    ['straight-six-supercharged.yaml', 'the same with a centrifugal supercharger', sheet(bore, blower).replace('base cam', 'supercharged')],
     ['straight-six.json', 'the same sheet as JSON', `${JSON.stringify({ schemaVersion: 1, name: 'Straight six, base cam', shortBlock: { cylinders: 6, bore: '96 mm', stroke: '88 mm' } }, null, 2)}\n`],
     ['missing-bore.yaml', 'legal: the bore is not known, so no displacement', sheet('')],
     ['invalid-wrong-unit.yaml', 'refused: a bore in horsepower', sheet('  bore: 96 hp\n')],
@@ -174,7 +174,7 @@ Small input files by kind. All but \`open-data/\` are invented, made by \`npx ts
 
 ${list}
 - \`open-data/full-load-curve-1.csv\`, \`open-data/full-load-curve-2.csv\`: two published full-load curves, see
-  \`open-data/PROVENANCE.md\`
+  \`open-data/PROVENANCE.md\`; \`open-data/first-engine.yaml\`, \`open-data/second-engine.yaml\`: sheets to go with them
 `;
 }
 

@@ -3,8 +3,9 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { performance } from 'node:perf_hooks';
+import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { drawStack, sceneToSvg } from '@pullbook/charts';
 import { defaultRecipe, viewPull } from '@pullbook/core/pull';
@@ -14,7 +15,8 @@ import { makeDemoBook, stillOf, trialCards, trialPageOf } from '@pullbook/worksh
 import { parse } from 'csv-parse/sync';
 import { busyChart } from './bench/busy-chart.ts';
 import { sweepFile } from './bench/sweep-file.ts';
-import { root } from './setup.mjs';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
 interface Row {
   what: string;
@@ -98,7 +100,7 @@ add(
 add(
   'a 4K still as PNG',
   await timed(5, () =>
-    stillOf(book, trials[0]!.id, { ...options, format: 'png', size: '4k', theme: 'dark', ground: true }),
+    stillOf(book, trials[0]!.id, options, { format: 'png', size: '4k', theme: 'dark', ground: true }),
   ),
   'limit',
   1500,

@@ -73,7 +73,7 @@ export const ROOMS: Room[] = [
   {
     folder: 'packages/workshop',
     uses: ['core', 'formats', 'store', 'views', 'publish', 'demo', 'charts'],
-    outside: ['node:crypto', 'node:fs', 'node:path', 'node:url', 'node:zlib'],
+    outside: ['fflate', 'node:crypto', 'node:fs', 'node:path', 'node:url'],
     why: 'What can be done to a book, one file an act; the server and the command line are both thin over it.',
   },
   {

@@ -354,12 +354,14 @@ describe('usage', () => {
       .filter((name) => name !== 'help');
     expect(names).toEqual([
       'serve',
+      'demo',
       'import',
       'summary',
       'list',
       'show',
       'amend',
       'combination',
+      'package',
       'trial',
       'compare',
       'air',
@@ -370,6 +372,7 @@ describe('usage', () => {
     ]);
     const groups: Record<string, string[]> = {
       combination: ['add', 'amend', 'show', 'diff'],
+      package: ['add'],
       trial: ['start', 'change'],
     };
     for (const name of names) {

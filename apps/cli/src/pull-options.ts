@@ -6,6 +6,7 @@ import { Refusal } from './refusal.ts';
 export interface PullOptions {
   name?: string;
   combination?: string;
+  setUp?: string;
   pressure?: string;
   temperature?: string;
   humidity?: string;
@@ -33,6 +34,10 @@ export function withPullOptions(command: Command): Command {
   return command
     .option('--name <text>', 'name of the pull')
     .option('--combination <id>', 'combination it was made with: id, its beginning, or name')
+    .option(
+      '--set-up <words>',
+      'which time of it on the brake: "second fitting"; the same words, the same set-up',
+    )
     .option('--pressure <quantity>', 'barometer in the cell, not reduced to sea level: 98.2kPa, 29.4inHg')
     .option('--temperature <quantity>', 'air at the inlet: 30C, 86F')
     .option('--humidity <quantity>', '45%, "12 C dew point", "20 C wet bulb", "1.2 kPa vapour"')
@@ -79,6 +84,7 @@ export function pullDetailsOf(options: PullOptions): PullDetailsText {
   return {
     name: options.name,
     combinationId: options.combination,
+    setUp: options.setUp,
     cell: options.cell,
     operator: options.operator,
     recordedAt: options.recordedAt,

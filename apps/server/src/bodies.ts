@@ -31,6 +31,7 @@ const places = z.strictObject({
 export const pullDetails = z.strictObject({
   name: text.optional(),
   combinationId: text.nullish(),
+  setUp: text.nullish(),
   cell: text.nullish(),
   operator: text.nullish(),
   recordedAt: text.nullish(),

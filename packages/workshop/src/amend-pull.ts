@@ -3,6 +3,7 @@ import type { Book, PullAmendment } from '@pullbook/store';
 import type { PullDetails } from './edge/pull-details.ts';
 import { findOne } from './find-one.ts';
 import { sessionFor } from './session.ts';
+import { withSetUp } from './set-up.ts';
 import { withCombination } from './with-combination.ts';
 
 /**
@@ -29,8 +30,17 @@ export async function amendPull(
   const before = found.value;
   const placed = await withCombination(book, details);
   if (!placed.ok) return placed;
-  const { invented: _, ...amendment } = placed.value;
+  const combinationId =
+    placed.value.combinationId === undefined ? before.combinationId : placed.value.combinationId;
+  const fitted = await withSetUp(book, { ...placed.value, combinationId }, new Date().toISOString());
+  if (!fitted.ok) return fitted;
+  const { invented: _, combinationId: __, ...amendment } = fitted.value;
   const merged: PullAmendment = { ...amendment };
+  if (placed.value.combinationId !== undefined) {
+    merged.combinationId = combinationId;
+    // A set-up belongs to its combination: another one leaves it behind.
+    if (combinationId !== before.combinationId && merged.setUpId === undefined) merged.setUpId = null;
+  }
   if (details.tune) merged.tune = { ...before.tune, ...details.tune };
   if (details.places) merged.places = { ...before.places, ...details.places };
   if (details.notes) merged.notes = [...before.notes, ...details.notes];

@@ -11,6 +11,7 @@ import { readCombinationText } from '@pullbook/formats';
 import type { Book } from '@pullbook/store';
 import type { Chip } from '@pullbook/views';
 import { findOne } from './find-one.ts';
+import { packageIdsOf } from './packages.ts';
 
 export interface NewCombination {
   /** YAML or JSON */
@@ -23,6 +24,7 @@ export interface NewCombination {
   engineName?: string | undefined;
   /** Combination this one was made from by a change. */
   madeFromId?: string | undefined;
+  /** Packages fitted, by id, its beginning, or name; missing: those of the one it was made from. */
   packageIds?: string[] | undefined;
 }
 
@@ -52,6 +54,10 @@ export async function addCombinationFromText(
       ),
     );
   }
+  const packageIds = wanted.packageIds
+    ? await packageIdsOf(book, wanted.packageIds)
+    : accepted(madeFrom.value?.packageIds ?? []);
+  if (!packageIds.ok) return packageIds;
   const combination: Combination = {
     id: randomUUID(),
     engineId: engine.value.id,
@@ -59,7 +65,7 @@ export async function addCombinationFromText(
     sheet: sheet.value,
     revision: 1,
     madeFromId: madeFrom.value?.id ?? null,
-    packageIds: wanted.packageIds ?? madeFrom.value?.packageIds ?? [],
+    packageIds: packageIds.value,
     createdAt: new Date().toISOString(),
     invented: engine.value.invented,
   };

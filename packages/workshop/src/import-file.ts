@@ -15,6 +15,7 @@ import { type PullFigures, pullFigures } from './edge/pull-figures.ts';
 import { mappingByNames } from './mapping-by-names.ts';
 import { hashOf } from './read-file.ts';
 import { sessionFor } from './session.ts';
+import { withSetUp } from './set-up.ts';
 import { withCombination } from './with-combination.ts';
 
 export interface FileToImport {
@@ -47,7 +48,10 @@ export async function importFile(book: Book, file: FileToImport): Promise<Result
   if (!combination.ok) return combination;
   const drafted = draftedPulls(file, combination.value);
   if (!drafted.ok) return drafted;
-  const { pulls, mapping } = drafted.value;
+  const fitted = await withSetUp(book, combination.value, new Date().toISOString());
+  if (!fitted.ok) return fitted;
+  const { mapping } = drafted.value;
+  const pulls = drafted.value.pulls.map((pull) => ({ ...pull, setUpId: fitted.value.setUpId ?? null }));
   const session = await sessionFor(book, combination.value);
   const placed = session === null ? pulls : pulls.map((pull) => ({ ...pull, sessionId: session }));
   const original = {
@@ -105,7 +109,7 @@ function pullFromDraft(
   fileHash: string,
   severalInFile: boolean,
 ): Pull {
-  const given = details.name;
+  const { setUpWords: _, name: given, ...said } = details;
   return {
     combinationId: null,
     setUpId: null,
@@ -123,7 +127,7 @@ function pullFromDraft(
     events: [],
     outcome: 'completed',
     invented: false,
-    ...details,
+    ...said,
     id: randomUUID(),
     name: given === undefined ? draft.name : severalInFile ? `${given}, ${draft.name}` : given,
     form: 'curve',

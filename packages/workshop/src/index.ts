@@ -26,6 +26,7 @@ export { type ExportReport, exportBook, exportFiles } from './export-book.ts';
 export { findOne, shortId } from './find-one.ts';
 export { type FileToImport, type ImportReport, importFile, previewImport } from './import-file.ts';
 export { type BookListing, listBook } from './list-book.ts';
+export { addPackage } from './packages.ts';
 export { fontFolder, programVersion, webBuildFolder } from './places.ts';
 export { pullPageOf, pullRows } from './pull-pages.ts';
 export { readFileForImport } from './read-file.ts';

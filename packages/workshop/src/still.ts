@@ -38,7 +38,7 @@ export async function stillOf(
       ),
     );
   }
-  const { STILL_SIZES, stillPng, stillSvg } = await import('@pullbook/publish');
+  const { STILL_SIZES, stillFileName, stillPng, stillSvg } = await import('@pullbook/publish');
   const { width, height } = STILL_SIZES[request.size];
   const size = { width, height, theme: request.theme, ground: request.ground };
   const description = stillDescription(answer, options);
@@ -49,18 +49,8 @@ export async function stillOf(
   return accepted({
     bytes,
     mediaType: request.format === 'png' ? 'image/png' : 'image/svg+xml',
-    fileName: `${fileNameFrom(found.value.question)}-${request.size}-${request.theme}${request.ground ? '' : '-transparent'}.${request.format}`,
+    fileName: stillFileName(found.value.question, size, request.format),
     width,
     height,
   });
-}
-
-/** A question as a file name every system takes: letters, digits and hyphens. */
-export function fileNameFrom(text: string): string {
-  const plain = text
-    .normalize('NFKD')
-    .replace(/[^A-Za-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .toLowerCase();
-  return plain.slice(0, 60).replace(/-+$/, '') || 'trial';
 }

@@ -7,6 +7,7 @@ import type { PullDetails } from './edge/pull-details.ts';
 import { type PullFigures, pullFigures } from './edge/pull-figures.ts';
 import { optionalQuantityFromText } from './edge/quantity-text.ts';
 import { asCarried } from './import-file.ts';
+import { withSetUp } from './set-up.ts';
 import { withCombination } from './with-combination.ts';
 
 /** Peaks that were printed or remembered, as text with units; missing: unknown. */
@@ -43,7 +44,9 @@ export async function addSummaryPull(
       ),
     );
   }
-  const details = await withCombination(book, entry.details);
+  const placed = await withCombination(book, entry.details);
+  if (!placed.ok) return placed;
+  const details = await withSetUp(book, placed.value, new Date().toISOString());
   if (!details.ok) return details;
   const pull: Pull = {
     name: 'Peaks only',

@@ -24,6 +24,7 @@ function addAdd(parent: Command, context: Context): void {
     .description('put a combination into the book from its sheet (YAML or JSON)')
     .option('--engine <name>', 'engine it is built on: id or name; a new name makes a new engine')
     .option('--made-from <id>', 'combination it was made from by a change')
+    .option('--package <name...>', 'packages fitted: id or name (default: those of the one it was made from)')
     .addHelpText(
       'after',
       examples(
@@ -31,28 +32,35 @@ function addAdd(parent: Command, context: Context): void {
         'pullbook combination add longer-cam.yaml --made-from "Base cam"',
       ),
     )
-    .action(async (path: string, options: { engine?: string; madeFrom?: string }, own: Command) => {
-      const shared = context.shared(own);
-      const { addCombinationFromText, edgeRemarks } = await import('@pullbook/workshop');
-      const sheetText = await readFile(path, 'utf8');
-      const added = await withBook(shared, { create: true }, async (book) => {
-        const engines = await book.engines();
-        const { engine } = options;
-        const isId = engine !== undefined && engines.some((one) => one.id.startsWith(engine));
-        return addCombinationFromText(book, {
-          sheetText,
-          sheetName: basename(path),
-          ...(isId ? { engineId: engine } : { engineName: engine }),
-          madeFromId: options.madeFrom,
+    .action(
+      async (
+        path: string,
+        options: { engine?: string; madeFrom?: string; package?: string[] },
+        own: Command,
+      ) => {
+        const shared = context.shared(own);
+        const { addCombinationFromText, edgeRemarks } = await import('@pullbook/workshop');
+        const sheetText = await readFile(path, 'utf8');
+        const added = await withBook(shared, { create: true }, async (book) => {
+          const engines = await book.engines();
+          const { engine } = options;
+          const isId = engine !== undefined && engines.some((one) => one.id.startsWith(engine));
+          return addCombinationFromText(book, {
+            sheetText,
+            sheetName: basename(path),
+            ...(isId ? { engineId: engine } : { engineName: engine }),
+            madeFromId: options.madeFrom,
+            packageIds: options.package,
+          });
         });
-      });
-      const { id } = valueOrRefusal(added);
-      const remarks = edgeRemarks(added.remarks, basename(path));
-      context.answer(shared, { id, remarks }, () => [
-        `Added combination ${id.slice(0, 8)}.`,
-        ...remarkLines(remarks, context),
-      ]);
-    });
+        const { id } = valueOrRefusal(added);
+        const remarks = edgeRemarks(added.remarks, basename(path));
+        context.answer(shared, { id, remarks }, () => [
+          `Added combination ${id.slice(0, 8)}.`,
+          ...remarkLines(remarks, context),
+        ]);
+      },
+    );
 }
 
 function addAmend(parent: Command, context: Context): void {

@@ -1,10 +1,7 @@
-/**
- * A figure as it leaves the program: `null` for unknown (NaN, infinite, missing), else rounded to twelve significant
- * digits, so that the tail of a binary fraction (30.000000000000057) does not read as knowledge.
- */
+/** A figure as it leaves the program, in full precision; `null` for unknown (NaN, infinite, missing). */
 export function edgeNumber(value: number | null | undefined): number | null {
   if (value === null || value === undefined || !Number.isFinite(value)) return null;
-  return Number(value.toPrecision(12));
+  return value;
 }
 
 /** Both ends of a range as they leave the program. */

@@ -11,6 +11,8 @@ type Loose<T> = { [Field in keyof T]?: T[Field] | undefined };
 export interface PullDetailsText {
   name?: string | undefined;
   combinationId?: string | null | undefined;
+  /** Which time of the combination on the brake, in words: `second fitting`. Empty: unknown. */
+  setUp?: string | null | undefined;
   cell?: string | null | undefined;
   operator?: string | null | undefined;
   /** ISO 8601, with offset */
@@ -50,7 +52,10 @@ export type PullDetails = Partial<
     | 'outcome'
     | 'invented'
   >
->;
+> & {
+  /** The set-up in words, until the book has given it an id. */
+  setUpWords?: string | null;
+};
 
 /** Details of a pull from what a person wrote; each field that cannot be read has its own remark. `now`: ISO 8601. */
 export function pullDetailsFromText(text: PullDetailsText, now: string): Result<PullDetails> {
@@ -72,6 +77,7 @@ export function pullDetailsFromText(text: PullDetailsText, now: string): Result<
     onlySaid<PullDetails>({
       name: text.name?.trim() || undefined,
       combinationId: text.combinationId,
+      setUpWords: text.setUp === undefined ? undefined : text.setUp?.trim() || null,
       cell: text.cell,
       operator: text.operator,
       recordedAt: recordedAt.value,
