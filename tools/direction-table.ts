@@ -60,13 +60,13 @@ export const ROOMS: Room[] = [
   },
   {
     folder: 'packages/publish',
-    uses: ['core', 'charts', 'views'],
+    uses: ['charts'],
     outside: ['@resvg/resvg-js', 'node:fs', 'node:path', 'node:url'],
     why: 'Stills for people outside, from the same drawings as the screen.',
   },
   {
     folder: 'packages/demo',
-    uses: ['core', 'formats'],
+    uses: ['core'],
     outside: ['pure-rand'],
     why: 'The invented book from seeds. May not use core/compare: it must not explain itself (see DEMO_MAY_NOT_USE).',
   },

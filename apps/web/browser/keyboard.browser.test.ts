@@ -1,0 +1,101 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type RunningPullbook, startPullbook } from './start.ts';
+import { launch, open, watchedPage } from './watched-page.ts';
+
+let pullbook: RunningPullbook;
+let browser: Browser;
+
+beforeAll(async () => {
+  [pullbook, browser] = await Promise.all([startPullbook('demo'), launch()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await pullbook?.stop();
+});
+
+/** Presses Tab until the element that has the focus is called this. */
+async function tabTo(page: Page, role: string, name: RegExp): Promise<void> {
+  for (let presses = 0; presses < 120; presses += 1) {
+    await page.keyboard.press('Tab');
+    const focused = page.locator(':focus');
+    if ((await focused.count()) !== 1) continue;
+    const here = page.getByRole(role as 'button', { name }).and(focused);
+    if ((await here.count()) === 1) return;
+  }
+  throw new Error(`Tab never came to a ${role} called ${name}`);
+}
+
+test('start a trial, move the cursor, publish: by keyboard alone', async () => {
+  const { page, close } = await watchedPage(browser, pullbook.address);
+  await open(page, '/');
+
+  await page.keyboard.press('t');
+  await page.getByRole('heading', { level: 1, name: 'Start a trial' }).waitFor();
+  await tabTo(page, 'textbox', /find out/);
+  await page.keyboard.type('What does the longer cam add, asked again?');
+  await tabTo(page, 'combobox', /baseline/);
+  await page.keyboard.type('Supercharged, b');
+  await tabTo(page, 'combobox', /A combination/);
+  await page.keyboard.type('Supercharged, 1');
+  await tabTo(page, 'button', /Start the trial/);
+  await page.keyboard.press('Enter');
+
+  await page.waitForURL(/\/trials\/(?!new)/);
+  await page.getByText('What does the longer cam add, asked again?').waitFor();
+  expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/adds\s\d+\shp/);
+
+  const cursor = page.getByRole('slider');
+  await cursor.waitFor();
+  await page.keyboard.press('c');
+  expect(await cursor.evaluate((element) => element === document.activeElement)).toBe(true);
+  await page.keyboard.press('Home');
+  const lowest = Number(await cursor.getAttribute('aria-valuenow'));
+  await page.keyboard.press('ArrowRight');
+  const next = Number(await cursor.getAttribute('aria-valuenow'));
+  await page.keyboard.press('Shift+ArrowRight');
+  const further = Number(await cursor.getAttribute('aria-valuenow'));
+  expect(next).toBeGreaterThan(lowest);
+  expect(further - next).toBe(10 * (next - lowest));
+
+  await page.keyboard.press('p');
+  await page.getByRole('dialog', { name: 'Publish a still' }).waitFor();
+  await tabTo(page, 'combobox', /Size/);
+  await page.keyboard.press('ArrowDown');
+  await tabTo(page, 'link', /Download the still/);
+  const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+  expect(download.suggestedFilename()).toMatch(/\.png$/);
+  await page.keyboard.press('Escape');
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await close();
+});
+
+test('the keys are shown, can be switched off, and leave what is typed alone', async () => {
+  const { page, close } = await watchedPage(browser, pullbook.address);
+  await open(page, '/');
+  await page.keyboard.press('/');
+  await page.keyboard.type('cam');
+  expect(await page.getByRole('searchbox').inputValue()).toBe('cam');
+  expect(new URL(page.url()).pathname).toBe('/');
+  await page.keyboard.press('Tab');
+
+  await page.keyboard.press('?');
+  const overlay = page.getByRole('dialog', { name: 'Keys' });
+  await overlay.getByText('Start a trial').waitFor();
+  await overlay.getByLabel(/Single-letter keys/).press('Space');
+  await page.keyboard.press('Escape');
+  await overlay.waitFor({ state: 'detached' });
+  await page.keyboard.press('t');
+  await page.waitForTimeout(200);
+  expect(new URL(page.url()).pathname).toBe('/');
+  await close();
+});
+
+test('the first Tab offers to skip the bar', async () => {
+  const { page, close } = await watchedPage(browser, pullbook.address);
+  await open(page, '/');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('content');
+  await close();
+});

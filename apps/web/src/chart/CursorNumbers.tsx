@@ -1,0 +1,52 @@
+import type { ChartDescription } from '@pullbook/charts';
+import { formatNumber } from '@pullbook/core/quantity';
+import type { CursorTable } from '@pullbook/views';
+import { Card } from '../parts/Card.tsx';
+import { CombinationKey } from '../parts/CombinationKey.tsx';
+import styles from '../parts/figures.module.css';
+
+/** The exact figures at the cursor, looked up and never computed here. */
+export function CursorNumbers({
+  chart,
+  table,
+  node,
+}: {
+  chart: ChartDescription;
+  table: CursorTable;
+  node: number;
+}) {
+  const at = table.engineSpeedRpm[node];
+  if (at === undefined) return null;
+  return (
+    <Card title={`At ${formatNumber(at, 0, chart.decimalMark, { thousands: true })} ${chart.xUnit}`}>
+      <div className={styles.scroll}>
+        <table className={styles.figures}>
+          <thead>
+            <tr>
+              <td />
+              {table.columns.map(({ key, combination }) => (
+                <th key={key} scope="col">
+                  <CombinationKey text={key} combination={combination} />
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {table.rows.map((row) => (
+              <tr key={row.id}>
+                <th scope="row">
+                  {row.name} <span className={styles.unit}>{row.unit}</span>
+                </th>
+                {table.columns.map(({ key, combination }, column) => (
+                  <td key={key}>
+                    <CombinationKey text={row.cells[column]?.[node] || '–'} combination={combination} />
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Card>
+  );
+}

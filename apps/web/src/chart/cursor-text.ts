@@ -1,0 +1,13 @@
+import type { CursorTable } from '@pullbook/views';
+
+/** The numbers at one node in words, for who hears the cursor instead of seeing it. */
+export function cursorText(table: CursorTable, node: number, xUnit: string): string {
+  const rows = table.rows.map((row) => {
+    const figures = table.columns.flatMap((column, index) => {
+      const cell = row.cells[index]?.[node] ?? '';
+      return cell === '' ? [] : [table.columns.length === 1 ? cell : `${column.key} ${cell}`];
+    });
+    return figures.length === 0 ? '' : `${row.name} ${figures.join(', ')} ${row.unit}`.trim();
+  });
+  return [`${table.engineSpeedRpm[node]} ${xUnit}`, ...rows.filter((row) => row !== '')].join('; ');
+}

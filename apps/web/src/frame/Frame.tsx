@@ -1,0 +1,63 @@
+import { Outlet, useNavigate, useRouterState } from '@tanstack/react-router';
+import { useEffect, useRef, useState } from 'react';
+import { useKey } from '../keys/use-key.ts';
+import { themeShown } from '../view/theme.ts';
+import { chooseView, viewChoices } from '../view/view-choices.ts';
+import { Bar } from './Bar.tsx';
+import { focusFind } from './find-focus.ts';
+import styles from './frame.module.css';
+import { KeysOverlay } from './KeysOverlay.tsx';
+import { PageDrop } from './PageDrop.tsx';
+
+/** The list that a page belongs to: where `/` looks. */
+function listOf(path: string): '/' | '/pulls' | '/combinations' {
+  if (path.startsWith('/pulls')) return '/pulls';
+  if (path.startsWith('/combinations')) return '/combinations';
+  return '/';
+}
+
+/** What is round every page: the bar, the keys, the drop of files. */
+export function Frame() {
+  const [keysOpen, setKeysOpen] = useState(false);
+  const navigate = useNavigate();
+  const path = useRouterState({ select: (state) => state.location.pathname });
+  const main = useRef<HTMLElement>(null);
+  const earlierPath = useRef(path);
+
+  // A new page: its reader starts at its beginning, by eye and by ear.
+  useEffect(() => {
+    if (earlierPath.current === path) return;
+    earlierPath.current = path;
+    main.current?.focus({ preventScroll: true });
+  }, [path]);
+
+  async function find() {
+    const list = listOf(path);
+    if (path !== list) await navigate({ to: list });
+    focusFind();
+  }
+
+  useKey('startTrial', () => void navigate({ to: '/trials/new' }));
+  useKey('addPulls', () => void navigate({ to: '/add' }));
+  useKey('trials', () => void navigate({ to: '/' }));
+  useKey('pulls', () => void navigate({ to: '/pulls' }));
+  useKey('combinations', () => void navigate({ to: '/combinations' }));
+  useKey('find', () => void find());
+  useKey('keys', () => setKeysOpen(true));
+  useKey('theme', () => chooseView({ theme: themeShown() === 'dark' ? 'light' : 'dark' }));
+  useKey('units', () => chooseView({ units: viewChoices().units === 'us' ? 'si' : 'us' }));
+
+  return (
+    <>
+      <a className={styles.skip} href="#content">
+        Skip to the page
+      </a>
+      <Bar onFind={() => void find()} onKeys={() => setKeysOpen(true)} />
+      <main id="content" className={styles.main} tabIndex={-1} ref={main}>
+        <Outlet />
+      </main>
+      <KeysOverlay open={keysOpen} onClose={() => setKeysOpen(false)} />
+      <PageDrop />
+    </>
+  );
+}

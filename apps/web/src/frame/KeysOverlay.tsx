@@ -1,0 +1,54 @@
+import { CURSOR_KEYS, KEY_LIST } from '../keys/key-list.ts';
+import { Button, Key } from '../parts/Button.tsx';
+import { Dialog, DialogActions } from '../parts/Dialog.tsx';
+import { Choice } from '../parts/Field.tsx';
+import { chooseView, useViewChoices } from '../view/view-choices.ts';
+import styles from './frame.module.css';
+
+const GROUPS = [
+  ...['Everywhere', 'On a trial', 'On a trial or a pull'].map((where) => ({
+    where,
+    keys: KEY_LIST.filter((key) => key.where === where) as readonly { shown: string; does: string }[],
+  })),
+  { where: 'On the cursor of a chart', keys: CURSOR_KEYS },
+];
+
+/** Every key and what it does, from the list that the shortcuts listen by. */
+export function KeysOverlay({ open, onClose }: { open: boolean; onClose: () => void }) {
+  const { letterKeys } = useViewChoices();
+  return (
+    <Dialog title="Keys" open={open} onClose={onClose}>
+      <div className={styles.keys}>
+        {GROUPS.map(({ where, keys }) => (
+          <section key={where}>
+            <h3>{where}</h3>
+            <dl>
+              {keys.map(({ shown, does }) => (
+                <div key={shown} style={{ display: 'contents' }}>
+                  <dt>
+                    {shown.split(' ').map((one) => (
+                      <Key key={one}>{one}</Key>
+                    ))}
+                    <span className="unseen">{shown}</span>
+                  </dt>
+                  <dd>{does}</dd>
+                </div>
+              ))}
+            </dl>
+          </section>
+        ))}
+        <Choice
+          kind="checkbox"
+          checked={letterKeys}
+          onChange={(event) => chooseView({ letterKeys: event.target.checked })}
+          help="Off: only Tab, arrows, Enter and Escape work, for those who speak to their machine."
+        >
+          Single-letter keys
+        </Choice>
+      </div>
+      <DialogActions>
+        <Button onPress={onClose}>Close</Button>
+      </DialogActions>
+    </Dialog>
+  );
+}

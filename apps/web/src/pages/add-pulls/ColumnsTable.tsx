@@ -1,0 +1,111 @@
+import type { ChannelMeaning } from '@pullbook/core/pull';
+import type { ColumnMapping, ReadFileReport } from '../../api/edge.ts';
+import styles from './add-pulls.module.css';
+
+const LEFT_OUT = '';
+const FIRST_VALUES = 4;
+
+/** What each column of the file is: guessed, with why, for the person to confirm or change. */
+export function ColumnsTable({
+  report,
+  mapping,
+  onMapping,
+}: {
+  report: ReadFileReport;
+  mapping: ColumnMapping[];
+  onMapping: (mapping: ColumnMapping[]) => void;
+}) {
+  const change = (changed: ColumnMapping) =>
+    onMapping(mapping.map((one) => (one.index === changed.index ? changed : one)));
+
+  return (
+    <section className={styles.part} aria-label="Columns of the file">
+      <h3>What the columns are</h3>
+      <div className={styles.scroll}>
+        <table className={styles.columns}>
+          <thead className={styles.heads}>
+            <tr>
+              <th scope="col">Column</th>
+              <th scope="col">First values</th>
+              <th scope="col">Is</th>
+              <th scope="col">In</th>
+              <th scope="col">Because</th>
+            </tr>
+          </thead>
+          <tbody>
+            {report.columns.map((column) => {
+              const chosen = mapping.find((one) => one.index === column.index);
+              const meaning = report.meanings.find((one) => one.id === chosen?.meaning);
+              const units = meaning === undefined ? [] : unitsOffered(meaning.units, chosen!.unit);
+              const asGuessed = chosen?.meaning === column.guess.meaning && chosen.unit === column.guess.unit;
+              return (
+                <tr key={column.index}>
+                  <th scope="row">
+                    {column.name}
+                    {column.unitText !== '' && <span className={styles.values}> {column.unitText}</span>}
+                  </th>
+                  <td className={styles.values}>
+                    {report.preview
+                      .slice(0, FIRST_VALUES)
+                      .map((row) => row[column.index] ?? '')
+                      .join(', ')}
+                    {column.missing > 0 && <div>{column.missing} missing</div>}
+                  </td>
+                  <td>
+                    <select
+                      aria-label={`What ${column.name} is`}
+                      value={chosen?.meaning ?? LEFT_OUT}
+                      onChange={(event) =>
+                        change(
+                          mapped(report, column.index, event.target.value, chosen?.unit ?? column.unitText),
+                        )
+                      }
+                    >
+                      <option value={LEFT_OUT}>Leave out</option>
+                      {report.meanings.map(({ id, label }) => (
+                        <option key={id} value={id}>
+                          {label}
+                        </option>
+                      ))}
+                    </select>
+                  </td>
+                  <td>
+                    {units.length > 0 && (
+                      <select
+                        aria-label={`Unit of ${column.name}`}
+                        value={chosen!.unit}
+                        onChange={(event) => change({ ...chosen!, unit: event.target.value })}
+                      >
+                        {units.map((unit) => (
+                          <option key={unit} value={unit}>
+                            {unit === '' ? 'no unit' : unit}
+                          </option>
+                        ))}
+                      </select>
+                    )}
+                  </td>
+                  <td className={styles.why}>{asGuessed ? column.guess.why : 'You said so.'}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+/** The units of a meaning, with the one written in the file kept where the list spells it otherwise. */
+function unitsOffered(units: string[], chosen: string): string[] {
+  return units.includes(chosen) ? units : [chosen, ...units];
+}
+
+function mapped(report: ReadFileReport, index: number, meaningId: string, unit: string): ColumnMapping {
+  if (meaningId === LEFT_OUT) return { index, meaning: null, unit };
+  const units = report.meanings.find((one) => one.id === meaningId)?.units ?? [];
+  return {
+    index,
+    meaning: meaningId as ChannelMeaning,
+    unit: units.length === 0 || units.includes(unit) ? unit : units[0]!,
+  };
+}

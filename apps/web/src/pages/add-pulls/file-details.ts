@@ -1,0 +1,99 @@
+import type { Carried, ImportDetails, WeatherText } from '../../api/edge.ts';
+
+/** What a person says of a file beside its columns, as typed. */
+export interface FileDetails {
+  name: string;
+  /** '' none yet */
+  combinationId: string;
+  /** Which time of the combination on the brake, in words. */
+  setUp: string;
+  recordedAt: string;
+  cell: string;
+  pressure: string;
+  temperature: string;
+  humidity: string;
+  altitude: string;
+  standard: Carried['standard'];
+  factor: string;
+}
+
+export const NO_DETAILS: FileDetails = {
+  name: '',
+  combinationId: '',
+  setUp: '',
+  recordedAt: '',
+  cell: '',
+  pressure: '',
+  temperature: '',
+  humidity: '',
+  altitude: '',
+  standard: 'not stated',
+  factor: '',
+};
+
+const STORED_AS = 'pullbook.last-details';
+
+/** All but the pull's own name and time: what two pulls of a day have in common. */
+export function sameAs(details: FileDetails, own: FileDetails): FileDetails {
+  return { ...details, name: own.name, recordedAt: own.recordedAt };
+}
+
+export function lastDetails(): FileDetails | null {
+  try {
+    const stored = localStorage.getItem(STORED_AS);
+    return stored === null ? null : { ...NO_DETAILS, ...JSON.parse(stored) };
+  } catch {
+    return null;
+  }
+}
+
+export function rememberDetails(details: FileDetails): void {
+  try {
+    localStorage.setItem(STORED_AS, JSON.stringify(details));
+  } catch {
+    // Storage switched off: the next file starts blank.
+  }
+}
+
+function weatherOf(details: FileDetails): WeatherText | null {
+  const { pressure, temperature, humidity, altitude } = details;
+  if ([pressure, temperature, humidity, altitude].every((text) => text.trim() === '')) return null;
+  return {
+    pressure: pressure.trim(),
+    temperature: temperature.trim(),
+    humidity: humidity.trim() || null,
+    altitude: altitude.trim() || null,
+  };
+}
+
+/** What the figures carry, as the person said it. */
+export function carriedOf({ standard, factor }: FileDetails): Carried {
+  if (standard === 'observed') return { standard, factor: 1 };
+  if (standard === 'not stated' || standard === 'unknown') return { standard, factor: null };
+  const number = Number(factor.trim().replace(',', '.'));
+  return { standard, factor: factor.trim() !== '' && Number.isFinite(number) ? number : null };
+}
+
+/** The details as they are sent with the file; what was left blank is not said. */
+export function importDetails(details: FileDetails, mapping: ImportDetails['mapping']): ImportDetails {
+  const said = (text: string) => text.trim();
+  return {
+    mapping,
+    ...(said(details.name) === '' ? {} : { name: said(details.name) }),
+    ...(said(details.setUp) === '' ? {} : { setUp: said(details.setUp) }),
+    ...(said(details.cell) === '' ? {} : { cell: said(details.cell) }),
+    ...(said(details.recordedAt) === '' ? {} : { recordedAt: instantOf(said(details.recordedAt)) }),
+    combinationId: details.combinationId === '' ? null : details.combinationId,
+    weather: weatherOf(details),
+    carried: carriedOf(details),
+  };
+}
+
+/** A time as the field gives it, with this machine's offset from world time on that day. */
+function instantOf(local: string): string {
+  const offset = -new Date(local).getTimezoneOffset();
+  if (Number.isNaN(offset)) return local;
+  const two = (number: number) => String(Math.trunc(Math.abs(number))).padStart(2, '0');
+  const seconds = local.length === 16 ? ':00' : '';
+  return `${local}${seconds}${offset < 0 ? '-' : '+'}${two(offset / 60)}:${two(offset % 60)}`;
+}

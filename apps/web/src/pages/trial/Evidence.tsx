@@ -1,0 +1,80 @@
+import type { EvidenceRow, TrialPage } from '@pullbook/views';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { Button } from '../../parts/Button.tsx';
+import { Card } from '../../parts/Card.tsx';
+import { CombinationKey } from '../../parts/CombinationKey.tsx';
+import { ChoosePulls } from './ChoosePulls.tsx';
+import { RoleDialog } from './RoleDialog.tsx';
+import styles from './trial.module.css';
+
+/** The pulls that the answer rests on, each with its role. Nothing is ever thrown away. */
+export function Evidence({
+  page,
+  hiddenPulls,
+  onHiddenPulls,
+}: {
+  page: TrialPage;
+  hiddenPulls: ReadonlySet<string>;
+  onHiddenPulls: (pullIds: ReadonlySet<string>) => void;
+}) {
+  const [choosing, setChoosing] = useState(false);
+  const [changingRole, setChangingRole] = useState<EvidenceRow | null>(null);
+
+  function toggle(pullId: string) {
+    const next = new Set(hiddenPulls);
+    if (!next.delete(pullId)) next.add(pullId);
+    onHiddenPulls(next);
+  }
+
+  return (
+    <Card title="Evidence">
+      <ul className={styles.evidence}>
+        {page.evidence.map((row) => (
+          <li key={row.pullId}>
+            <span className={styles.letter}>
+              <CombinationKey text={row.key} combination={row.combination} />
+            </span>
+            <span>
+              <Link to="/pulls/$id" params={{ id: row.pullId }}>
+                {row.name}
+              </Link>
+              {row.role !== 'counted' && <span className={styles.role}> · {row.role}</span>}
+            </span>
+            <p className={styles.more}>
+              {row.role !== 'counted' && row.reason !== '' && <>{row.reason.replace(/\.$/, '')}. </>}
+              {row.facts}
+            </p>
+            <div className={styles.acts}>
+              <Button
+                look="quiet"
+                small
+                aria-label={`${row.role === 'counted' ? 'Reject' : 'Accept'} ${row.name}`}
+                onPress={() => setChangingRole(row)}
+              >
+                {row.role === 'counted' ? 'Reject' : 'Accept'}
+              </Button>
+              {page.chart !== null && (
+                <Button
+                  look="quiet"
+                  small
+                  aria-label={`${hiddenPulls.has(row.pullId) ? 'Show' : 'Hide'} ${row.name} on the chart`}
+                  onPress={() => toggle(row.pullId)}
+                >
+                  {hiddenPulls.has(row.pullId) ? 'Show on the chart' : 'Hide on the chart'}
+                </Button>
+              )}
+            </div>
+          </li>
+        ))}
+      </ul>
+      <div className={styles.foot}>
+        <Button onPress={() => setChoosing(true)}>Take more pulls</Button>
+      </div>
+      {choosing && <ChoosePulls page={page} onClose={() => setChoosing(false)} />}
+      {changingRole !== null && (
+        <RoleDialog page={page} row={changingRole} onClose={() => setChangingRole(null)} />
+      )}
+    </Card>
+  );
+}

@@ -1,0 +1,81 @@
+import type { TrialPage } from '@pullbook/views';
+import { useState } from 'react';
+import { CursorNumbers } from '../../chart/CursorNumbers.tsx';
+import { Card } from '../../parts/Card.tsx';
+import { Chips } from '../../parts/Chips.tsx';
+import { useTabName } from '../../parts/PageHead.tsx';
+import { Remarks } from '../../parts/Remarks.tsx';
+import { Sentence } from '../../parts/Sentence.tsx';
+import { TwoColumns } from '../../parts/TwoColumns.tsx';
+import type { TrialSearch } from '../../search.ts';
+import { Caveats } from './Caveats.tsx';
+import { Changes } from './Changes.tsx';
+import { Evidence } from './Evidence.tsx';
+import { LikeForLike } from './LikeForLike.tsx';
+import { Missing } from './Missing.tsx';
+import { OwnRemark } from './OwnRemark.tsx';
+import { Publish } from './Publish.tsx';
+import { TrialChart } from './TrialChart.tsx';
+import { TrialTables } from './TrialTables.tsx';
+import styles from './trial.module.css';
+
+export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }) {
+  useTabName(page.question);
+  const start = page.cursor?.start ?? 0;
+  const last = (page.cursor?.engineSpeedRpm.length ?? 1) - 1;
+  const [chosenNode, setNode] = useState<number | null>(null);
+  const node = Math.min(chosenNode ?? start, last);
+  const [hiddenPulls, setHiddenPulls] = useState<ReadonlySet<string>>(new Set());
+
+  return (
+    <article>
+      <header className={styles.head}>
+        <p className={styles.question}>{page.question}</p>
+        <h1 className={styles.answer}>
+          <Sentence parts={page.sentence} />
+        </h1>
+        <Chips chips={page.chips} />
+        <p className={styles.basis}>{page.basis}</p>
+        <div className={styles.publish}>
+          <Publish page={page} look={look} />
+        </div>
+      </header>
+      <TwoColumns
+        parts={{
+          missing: <Missing page={page} />,
+          chart: (
+            <TrialChart page={page} look={look} node={node} onNode={setNode} hiddenPulls={hiddenPulls} />
+          ),
+          numbers: page.chart !== null && page.cursor !== null && (
+            <CursorNumbers chart={page.chart} table={page.cursor} node={node} />
+          ),
+          caveats: <Caveats caveats={page.caveats} />,
+          likeForLike: <LikeForLike conditions={page.likeForLike} />,
+          changes: <Changes page={page} />,
+          evidence: <Evidence page={page} hiddenPulls={hiddenPulls} onHiddenPulls={setHiddenPulls} />,
+          tables: <TrialTables page={page} />,
+          ownRemark: <OwnRemark page={page} />,
+          remarks: page.remarks.length > 0 && (
+            <Card title="Remarks">
+              <Remarks remarks={page.remarks} />
+            </Card>
+          ),
+        }}
+        main={['missing', 'chart', 'evidence', 'tables', 'remarks']}
+        side={['numbers', 'caveats', 'likeForLike', 'changes', 'ownRemark']}
+        narrow={[
+          'missing',
+          'chart',
+          'numbers',
+          'caveats',
+          'likeForLike',
+          'changes',
+          'evidence',
+          'tables',
+          'ownRemark',
+          'remarks',
+        ]}
+      />
+    </article>
+  );
+}
