@@ -6,7 +6,12 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
-          include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'checks/**/*.test.ts', 'tools/**/*.test.ts'],
+          include: [
+            'packages/**/*.test.ts',
+            'apps/**/*.test.ts',
+            'checks/**/*.test.ts',
+            'tools/**/*.test.ts',
+          ],
           exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],
           testTimeout: 30_000,
         },

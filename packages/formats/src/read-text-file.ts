@@ -1,12 +1,14 @@
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
-import { guessMeanings, type UnguessedColumn } from './guess/guess-meanings.ts';
+import { guessMeanings } from './guess/guess-meanings.ts';
 import { nameAndUnit } from './guess/header-unit.ts';
+import type { UnguessedColumn } from './guess/unguessed-column.ts';
 import type { FileReading } from './model.ts';
 import { CappedRemarks } from './text/capped-remarks.ts';
 import { decodeText } from './text/decode-text.ts';
 import { findHeader, type HeaderPlace } from './text/find-header.ts';
 import { groupRows } from './text/group-rows.ts';
-import { type RowsRead, readRows } from './text/read-rows.ts';
+import { readRows } from './text/read-rows.ts';
+import type { RowsRead } from './text/rows-read.ts';
 import { type Separators, sniffSeparators } from './text/sniff-layout.ts';
 
 /**

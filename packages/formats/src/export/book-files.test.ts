@@ -1,4 +1,4 @@
-import type { Channel, Pull } from '@pullbook/core/pull';
+import { type Channel, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -55,6 +55,7 @@ function pull(more: Partial<Pull> = {}): Pull {
     notes: [{ at: '2024-05-03T14:25:00+02:00', text: '=1+1, "quoted"\nnote' }],
     events: [{ engineSpeedRpm: null, text: 'misfire' }],
     outcome: 'completed',
+    treatment: { lags: { lambda: 0.3 }, windowRpm: [2000, 2100], binWidthRpm: null, addInertia: true },
     origin: 'measured',
     fileHash: 'ab12',
     invented: true,
@@ -184,6 +185,23 @@ test('every path is plain and stays inside the folder; keys with bare numbers en
     unit: 'm',
   });
   expect(JSON.stringify(json)).not.toContain('"values"');
+});
+
+test('how a pull is read goes out with units in its names; an export without it reads as plain', () => {
+  const files = writeBookFiles(book([pull()]), originals);
+  const json = jsonOf(files, 'book.json');
+  expect(json.pulls[0].treatment).toEqual({
+    lagsS: { lambda: 0.3 },
+    windowRpm: [2000, 2100],
+    binWidthRpm: null,
+    addInertia: true,
+  });
+  delete json.pulls[0].treatment;
+  const older = files.map((file) =>
+    file.path === 'book.json' ? { ...file, bytes: new TextEncoder().encode(JSON.stringify(json)) } : file,
+  );
+  const read = readBookFiles(older);
+  expect(read.ok && read.value.contents.pulls[0]!.treatment).toEqual(PLAIN_TREATMENT);
 });
 
 test('doubles come back bit for bit, missing and infinite ones too; any text in any name', () => {

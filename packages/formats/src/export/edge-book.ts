@@ -1,6 +1,13 @@
 import type { AirReading, Humidity } from '@pullbook/core/air';
 import type { Combination, CombinationSheet, SheetValue } from '@pullbook/core/combination';
-import type { Channel, Pull, PullSummary, SweepSettings } from '@pullbook/core/pull';
+import {
+  type Channel,
+  PLAIN_TREATMENT,
+  type Pull,
+  type PullSummary,
+  type SweepSettings,
+  type Treatment,
+} from '@pullbook/core/pull';
 import { absolutePressure, type QuantityKind, temperature } from '@pullbook/core/quantity';
 import { EDGE_UNITS } from './edge-units.ts';
 
@@ -34,13 +41,24 @@ export interface EdgeSweep {
   inertiaCompensated: SweepSettings['inertiaCompensated'];
 }
 
+/** How a pull is read, each figure with its unit in its name. */
+export interface EdgeTreatment {
+  /** Seconds by which a channel is late, by meaning. */
+  lagsS: Treatment['lags'];
+  windowRpm: Treatment['windowRpm'];
+  binWidthRpm: Treatment['binWidthRpm'];
+  addInertia: boolean;
+}
+
 /** A channel without its values, which stand in the pull's CSV, one column a channel in this order. */
 export type EdgeChannel = Omit<Channel, 'values'> & { column: string };
 
-export type EdgePull = Omit<Pull, 'channels' | 'weather' | 'summary' | 'sweep'> & {
+export type EdgePull = Omit<Pull, 'channels' | 'weather' | 'summary' | 'sweep' | 'treatment'> & {
   weather: EdgeWeather | null;
   summary: EdgeSummary | null;
   sweep: EdgeSweep;
+  /** Missing in exports made before it was kept: the pull was read as it comes. */
+  treatment?: EdgeTreatment;
   channels: EdgeChannel[];
   /** Path of the CSV in the export; `null`: no channels. */
   channelsFile: string | null;
@@ -120,13 +138,22 @@ export function summaryFromEdge(edge: EdgeSummary): PullSummary {
   };
 }
 
+export function edgeFromTreatment({ lags, ...rest }: Treatment): EdgeTreatment {
+  return { lagsS: lags, ...rest };
+}
+
+function treatmentFromEdge({ lagsS, ...rest }: EdgeTreatment): Treatment {
+  return { lags: lagsS, ...rest };
+}
+
 export function edgeFromPull(pull: Pull, columns: readonly string[], channelsFile: string | null): EdgePull {
-  const { weather, summary, sweep, channels, ...rest } = pull;
+  const { weather, summary, sweep, treatment, channels, ...rest } = pull;
   return {
     ...rest,
     weather: weather && edgeFromWeather(weather),
     summary: summary && edgeFromSummary(summary),
     sweep: { momentOfInertiaKgM2: sweep.momentOfInertia, inertiaCompensated: sweep.inertiaCompensated },
+    treatment: edgeFromTreatment(treatment),
     channels: channels.map(({ values: _, ...channel }, index) => ({
       ...channel,
       column: columns[index] as string,
@@ -136,12 +163,13 @@ export function edgeFromPull(pull: Pull, columns: readonly string[], channelsFil
 }
 
 export function pullFromEdge(edge: EdgePull, values: readonly Float64Array[]): Pull {
-  const { weather, summary, sweep, channels, channelsFile: _, ...rest } = edge;
+  const { weather, summary, sweep, treatment, channels, channelsFile: _, ...rest } = edge;
   return {
     ...rest,
     weather: weather && weatherFromEdge(weather),
     summary: summary && summaryFromEdge(summary),
     sweep: { momentOfInertia: sweep.momentOfInertiaKgM2, inertiaCompensated: sweep.inertiaCompensated },
+    treatment: treatment ? treatmentFromEdge(treatment) : PLAIN_TREATMENT,
     channels: channels.map(({ column: __, ...channel }, index) => ({
       ...channel,
       values: values[index] as Float64Array,

@@ -3,8 +3,8 @@ import { toInside } from '@pullbook/core/quantity';
 import { type Remark, remark } from '@pullbook/core/remark';
 import { unitOfSpelling } from '../text/unit-spelling.ts';
 import { meaningFromName } from './column-words.ts';
-import type { Guess, UnguessedColumn } from './guess-meanings.ts';
 import { type IdentityAnswer, identityConstant, powerIdentity, type UnitPair } from './power-identity.ts';
+import type { Guess, UnguessedColumn } from './unguessed-column.ts';
 
 const ROWS_LOOKED_AT = 400;
 /** Fewer rows than this are not accused of disagreeing. */

@@ -1,17 +1,13 @@
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
 import { type QuantityKind, toInside, type UnitSystem } from '@pullbook/core/quantity';
 import { type Remark, remark } from '@pullbook/core/remark';
-import type { ReadColumn } from '../model.ts';
 import { unitOfSpelling } from '../text/unit-spelling.ts';
 import { meaningFromName } from './column-words.ts';
 import { guessByIdentity } from './guess-by-identity.ts';
 import { looksLikeEngineSpeed, looksLikeTime } from './guess-by-range.ts';
 import { absoluteOrGauge } from './manifold-pressure.ts';
+import type { Guess, UnguessedColumn } from './unguessed-column.ts';
 import { systemOfUnits, unitByRange } from './usual-units.ts';
-
-export type Guess = ReadColumn['guess'];
-/** A column before its meaning is guessed. `isText`: its cells are words. */
-export type UnguessedColumn = Omit<ReadColumn, 'guess'> & { isText: boolean; isClock: boolean };
 
 /** Meanings of which a pull has one channel; the others may come several times (one exhaust probe a cylinder). */
 const ONCE: readonly ChannelMeaning[] = ['time', 'engineSpeed', 'torque', 'power'];

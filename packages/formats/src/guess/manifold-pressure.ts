@@ -2,7 +2,7 @@ import { fromInside, toInside } from '@pullbook/core/quantity';
 import { type Remark, remark } from '@pullbook/core/remark';
 import { unitOfSpelling } from '../text/unit-spelling.ts';
 import { plainWords } from './column-words.ts';
-import type { Guess, UnguessedColumn } from './guess-meanings.ts';
+import type { Guess, UnguessedColumn } from './unguessed-column.ts';
 
 /** An absolute manifold pressure never falls below this at full load, nor a gauge one stays above it at low speed. Pa. */
 const LOWEST_ABSOLUTE = 60e3;

@@ -1,6 +1,6 @@
 import type { RowGroup } from '../model.ts';
 import type { ColumnKind } from './column-kinds.ts';
-import type { RowsRead } from './read-rows.ts';
+import type { RowsRead } from './rows-read.ts';
 
 const LEAST_ROWS_OF_A_PULL = 2;
 const MOST_PULLS_OF_A_FILE = 100;

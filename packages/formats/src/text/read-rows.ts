@@ -7,30 +7,13 @@ import type { HeaderPlace } from './find-header.ts';
 import { mayPartPulls } from './group-rows.ts';
 import { rowTrouble } from './left-out-rows.ts';
 import { RowRemarks } from './row-remarks.ts';
+import type { RowsRead } from './rows-read.ts';
 import type { Separators } from './sniff-layout.ts';
 import { eachRecord } from './split-records.ts';
 
 const PREVIEW_ROWS = 20;
 /** Numbers a file may hold at most; 8 bytes each. */
 const MOST_CELLS = 60e6;
-
-export interface RowsRead {
-  columns: {
-    kind: ColumnKind;
-    values: Float64Array;
-    count: number;
-    missing: number;
-    low: number;
-    high: number;
-    runs: TextRuns | null;
-  }[];
-  rowCount: number;
-  preview: string[][];
-  /** 1-based line of each data row. */
-  lineOfRow: Uint32Array;
-  /** The file holds more than can be kept. */
-  tooLarge: boolean;
-}
 
 /**
  * Reads the data rows into one typed array a column. Rows that are not data, cells that are no numbers and rows of odd
