@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Channel, ChannelMeaning, Pull } from '@pullbook/core/pull';
-import { MEANINGS } from '@pullbook/core/pull';
+import { MEANINGS, PLAIN_TREATMENT } from '@pullbook/core/pull';
 
 /** One row of a curve file, in the file's own units. */
 export interface CurveRow {
@@ -63,6 +63,7 @@ export function curvePull(
     notes: [],
     events: [],
     outcome: 'completed',
+    treatment: PLAIN_TREATMENT,
     origin: 'measured',
     fileHash: null,
     invented: false,

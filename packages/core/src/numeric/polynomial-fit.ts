@@ -38,7 +38,7 @@ export function fitPolynomial(
   const matrix = Array.from({ length: terms }, (_, i) =>
     Array.from({ length: terms }, (_, j) => sums[i + j]!),
   );
-  const inverse = invert(matrix);
+  const inverse = invertSymmetric(matrix);
   if (inverse === null) return null;
   const scaled = inverse.map((line) => line.reduce((sum, value, j) => sum + value * right[j]!, 0));
   const spare = x.length - terms;
@@ -88,26 +88,31 @@ function powersOf(value: number, terms: number): number[] {
   return Array.from({ length: terms }, (_, power) => value ** power);
 }
 
-/** Inverse of a small matrix by elimination with pivoting; `null` where it has none. */
-function invert(matrix: readonly (readonly number[])[]): number[][] | null {
-  const size = matrix.length;
-  const work = matrix.map((line, i) => [
-    ...line,
-    ...Array.from({ length: size }, (_, j) => (i === j ? 1 : 0)),
-  ]);
-  for (let column = 0; column < size; column++) {
-    let pivot = column;
-    for (let line = column + 1; line < size; line++)
-      if (Math.abs(work[line]![column]!) > Math.abs(work[pivot]![column]!)) pivot = line;
-    const lead = work[pivot]![column]!;
-    if (!(Math.abs(lead) > 1e-12 * matrix[0]![0]!)) return null;
-    [work[column], work[pivot]] = [work[pivot]!, work[column]!];
-    work[column] = work[column]!.map((value) => value / lead);
-    for (let line = 0; line < size; line++) {
-      if (line === column) continue;
-      const factor = work[line]![column]!;
-      work[line] = work[line]!.map((value, j) => value - factor * work[column]![j]!);
-    }
+/**
+ * Inverse of the symmetric matrix of a line (2 × 2) or a parabola (3 × 3) by its cofactors; `null` where it has none. The
+ * matrix is of x scaled to -1 … 1, so its determinant says how far it is from having none.
+ */
+function invertSymmetric(matrix: readonly (readonly number[])[]): number[][] | null {
+  const [a, b, c] = matrix[0]! as [number, number, number | undefined];
+  const [, d, e] = matrix[1]! as [number, number, number | undefined];
+  if (c === undefined || e === undefined) {
+    const determinant = a * d - b * b;
+    if (!(determinant > 1e-12 * a * a)) return null;
+    return [
+      [d / determinant, -b / determinant],
+      [-b / determinant, a / determinant],
+    ];
   }
-  return work.map((line) => line.slice(size));
+  const f = matrix[2]![2]!;
+  const first = d * f - e * e;
+  const second = c * e - b * f;
+  const third = b * e - c * d;
+  const determinant = a * first + b * second + c * third;
+  if (!(determinant > 1e-12 * a * a * a)) return null;
+  const over = (value: number): number => value / determinant;
+  return [
+    [over(first), over(second), over(third)],
+    [over(second), over(a * f - c * c), over(b * c - a * e)],
+    [over(third), over(b * c - a * e), over(a * d - b * b)],
+  ];
 }
