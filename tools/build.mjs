@@ -6,7 +6,14 @@ import { build as buildScreens } from 'vite';
 import { root } from './setup.mjs';
 
 // Packages with native parts or files of their own beside them stay outside of the bundle.
-const external = ['better-sqlite3', '@resvg/resvg-js', 'fastify', '@fastify/*', 'pino'];
+const external = [
+  'better-sqlite3',
+  'better-sqlite3-for-node-22',
+  '@resvg/resvg-js',
+  'fastify',
+  '@fastify/*',
+  'pino',
+];
 
 async function buildCommandLine() {
   const outdir = join(root, 'apps/cli/dist');

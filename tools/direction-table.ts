@@ -43,7 +43,16 @@ export const ROOMS: Room[] = [
   {
     folder: 'packages/store',
     uses: ['core'],
-    outside: ['better-sqlite3', 'kysely', 'node:crypto', 'node:fs', 'node:os', 'node:path', 'node:timers'],
+    outside: [
+      'better-sqlite3',
+      'kysely',
+      'node:crypto',
+      'node:fs',
+      'node:module',
+      'node:os',
+      'node:path',
+      'node:timers',
+    ],
     why: 'The book. Keeps and finds; never computes a figure.',
   },
   {

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { chmod, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
+import { Database } from '@pullbook/store/driver';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { captured, capturedJson, sheet, stepTest } from './testing/captured.ts';
 

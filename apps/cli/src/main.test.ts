@@ -250,6 +250,57 @@ describe('the whole job on the command line', () => {
     );
   });
 
+  test('how a pull is read: set at the import, amended, shown, and gone back from', async () => {
+    const rows = Array.from({ length: 201 }, (_, row) => row / 20);
+    const lines = rows.map((time) =>
+      [time.toFixed(2), 3000 + 300 * time, 300 + 5 * time, (0.9 - 0.01 * time).toFixed(4)].join(','),
+    );
+    await writeFile(at('swept.csv'), `Time (s),Speed (rpm),Torque (N·m),Lambda (λ)\n${lines.join('\n')}\n`);
+    const options = ['--lag', 'lambda=0.3s', '--window', '4000-5500', '--bin', '100rpm'];
+    const inertia = ['--inertia', '0.4 kg·m²', '--inertia-compensated', 'no', '--add-inertia'];
+    const events = ['--event', '5000rpm: throttle lifted', '--event', 'belt squealed'];
+    const imported = await capturedJson([
+      'import',
+      at('swept.csv'),
+      ...options,
+      ...inertia,
+      ...events,
+      ...book(),
+    ]);
+    expect(imported.code).toBe(0);
+    const treatment = { lagsS: { lambda: 0.3 }, windowRpm: [4000, 5500], binWidthRpm: 100, addInertia: true };
+    expect(imported.json.pulls[0]).toMatchObject({ treatment, windowRpm: [4005, 5490] });
+    const shown = await captured(['show', 'swept', ...book()]);
+    const words = shown.out.replace(/\u00a0/g, ' ');
+    expect(words).toMatch(/Accepted window +set by hand, 4,000 to 5,500 rpm/);
+    expect(words).toMatch(/Lags +Mixture, lambda read 0\.3 s earlier/);
+    expect(words).toContain('5,000 rpm: throttle lifted');
+    expect(words).toContain('belt squealed');
+    const back = ['--lag', 'lambda=0s', '--window', 'found', '--bin', 'adapted', '--no-add-inertia'];
+    expect((await captured(['amend', 'swept', ...back, '--reason', 'as it comes', ...book()])).code).toBe(0);
+    const plain = await capturedJson(['show', 'swept', ...book()]);
+    expect(plain.json.pull.treatment).toEqual({
+      lagsS: {},
+      windowRpm: null,
+      binWidthRpm: null,
+      addInertia: false,
+    });
+    expect(plain.json.pull.windowRpm[1]).toBeGreaterThan(5900);
+  });
+
+  test.each([
+    [['--lag', 'lambda'], 2, /lambda=0\.3s/],
+    [['--lag', 'lambda=9s'], 1, /-5 to 5 s/],
+    [['--window', '6000-3000'], 2, /4000-6500/],
+    [['--bin', '100'], 2, /100rpm/],
+    [['--bin', '3rpm'], 1, /10 to 1000 rpm/],
+    [['--event', '5000bar: x'], 1, /bar/],
+  ])('%j is refused with what to do', async (options, code, message) => {
+    const refused = await captured(['amend', 'swept', ...options, '--reason', 'x', ...book()]);
+    expect(refused.code).toBe(code);
+    expect(refused.err).toMatch(message);
+  });
+
   test('export and restore give the same book; a full folder is not overwritten', async () => {
     expect((await captured(['export', '--to', at('out'), ...book()])).code).toBe(0);
     expect(await readdir(at('out'))).toContain('book.json');

@@ -1,4 +1,4 @@
-import { parseNumber } from '@pullbook/core/quantity';
+import { parseNumber, parseQuantity } from '@pullbook/core/quantity';
 import { InvalidArgumentError } from 'commander';
 
 /** A number as an option's value; decimal comma allowed. */
@@ -47,4 +47,37 @@ export function textsValue(text: string, before: string[] = []): string[] {
 export function parted(text: string): [left: string, right: string] {
   const place = text.indexOf('=');
   return place < 0 ? [text.trim(), ''] : [text.slice(0, place).trim(), text.slice(place + 1).trim()];
+}
+
+/** `lambda=0.3s`: a channel and how late it is, s; an option given several times adds up. */
+export function lagValue(text: string, before: Record<string, number> = {}): Record<string, number> {
+  const [channel, lag] = parted(text);
+  const read = parseQuantity(lag, 'time');
+  if (channel === '' || !read.ok)
+    throw new InvalidArgumentError(
+      'Give a channel and how late it comes, such as "lambda=0.3s"; minus where it comes early, 0s to take the lag away.',
+    );
+  return { ...before, [channel]: read.value };
+}
+
+/** Two engine speeds, or `found`: let the window be found again. */
+export function windowOrFoundValue(text: string): [number, number] | 'found' {
+  return text.trim().toLowerCase() === 'found' ? 'found' : windowValue(text);
+}
+
+/** `100rpm`, or `adapted`: a width that goes with the sampling. */
+export function binWidthValue(text: string): number | 'adapted' {
+  if (text.trim().toLowerCase() === 'adapted') return 'adapted';
+  const read = parseQuantity(text, 'engineSpeed');
+  if (!read.ok) throw new InvalidArgumentError('Give a width with its unit, such as 100rpm, or "adapted".');
+  return read.value;
+}
+
+/** `5600rpm: throttle lifted`, or words alone; an option given several times adds up. */
+export function eventValue(
+  text: string,
+  before: { engineSpeed: string | null; text: string }[] = [],
+): { engineSpeed: string | null; text: string }[] {
+  const [, speed, words] = /^\s*(\d[\d.,]*\s*[^\s:]*)\s*:(.*)$/su.exec(text) ?? [];
+  return [...before, { engineSpeed: speed?.trim() ?? null, text: (words ?? text).trim() }];
 }

@@ -1,6 +1,6 @@
 import type { PullDetailsText } from '@pullbook/workshop';
 import { type Command, Option } from 'commander';
-import { numberValue } from './option-values.ts';
+import { eventValue, numberValue } from './option-values.ts';
 import { Refusal } from './refusal.ts';
 
 export interface PullOptions {
@@ -26,6 +26,7 @@ export interface PullOptions {
   chargeProbe?: string;
   inletProbe?: string;
   note?: string;
+  event?: { engineSpeed: string | null; text: string }[];
   aborted?: boolean;
 }
 
@@ -65,6 +66,11 @@ export function withPullOptions(command: Command): Command {
     .option('--charge-probe <text>', 'where charge temperature was taken')
     .option('--inlet-probe <text>', 'where inlet temperature was taken')
     .option('--note <text>', 'a note on the pull')
+    .option(
+      '--event <speed: text>',
+      'something that happened: "5600rpm: throttle lifted", or words alone (repeatable)',
+      eventValue,
+    )
     .option('--aborted', 'it was broken off in the cell: kept, and not counted');
 }
 
@@ -95,6 +101,7 @@ export function pullDetailsOf(options: PullOptions): PullDetailsText {
     tune: anyOf(tune),
     places: anyOf(places),
     notes: options.note,
+    events: options.event,
     outcome: options.aborted ? 'aborted' : undefined,
   };
 }

@@ -1,5 +1,6 @@
-import Database from 'better-sqlite3';
+import type BetterSqlite3 from 'better-sqlite3';
 import { Kysely, SqliteDialect } from 'kysely';
+import { Database } from './driver.ts';
 import type { Tables } from './tables.ts';
 
 /** Whatever runs queries: the book's own connection, or the same inside a transaction. */
@@ -9,7 +10,7 @@ export interface Connection {
   folder: string;
   /** How long a write waits for another program's, ms. */
   lockWaitMs: number;
-  database: Database.Database;
+  database: BetterSqlite3.Database;
   rows: Rows;
 }
 

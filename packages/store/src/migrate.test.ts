@@ -1,16 +1,26 @@
-import Database from 'better-sqlite3';
+import { mkdirSync } from 'node:fs';
+import { PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
+import type BetterSqlite3 from 'better-sqlite3';
 import { expect, onTestFinished, test } from 'vitest';
+import { channelsHash } from './channels-hash.ts';
+import { connect } from './connection.ts';
+import { Database } from './driver.ts';
+import { toJson } from './json.ts';
 import { APPLICATION_ID, migrate, NEWEST_SCHEMA, schemaVersion } from './migrate.ts';
-import { openBook } from './open-book.ts';
+import { MIGRATIONS } from './migrations/index.ts';
+import { insertBookRow, openBook } from './open-book.ts';
+import { databaseFile, originalsFolder } from './places.ts';
+import { bytesFromSamples } from './samples.ts';
 import { temporaryFolder } from './testing/temporary-folder.ts';
+import { AT, pull } from './testing/things.ts';
 
-function emptyDatabase(): Database.Database {
+function emptyDatabase(): BetterSqlite3.Database {
   const database = new Database(':memory:');
   onTestFinished(() => void database.close());
   return database;
 }
 
-const tables = (database: Database.Database) =>
+const tables = (database: BetterSqlite3.Database) =>
   database
     .prepare(`select name, sql from sqlite_schema where type = 'table' and name not like 'sqlite_%'`)
     .all() as {
@@ -54,3 +64,51 @@ test('several that make the same book at once make one', async () => {
   expect((await books[0]!.log()).length).toBe(1);
   for (const book of books) await book.close();
 });
+
+test('a book of the first schema opens with its pulls whole, read as they come, and takes the new field', async () => {
+  const folder = temporaryFolder();
+  mkdirSync(originalsFolder(folder), { recursive: true });
+  const older = connect(folder, databaseFile(folder), 100);
+  older.database.exec(MIGRATIONS[0]!);
+  older.database.pragma(`application_id = ${APPLICATION_ID}`);
+  older.database.pragma('user_version = 1');
+  insertBookRow(older, { id: 'old', name: 'Old book', invented: true, createdAt: AT });
+  const stored = pull('one', { cell: 'cell 1' });
+  older.database.transaction(() => {
+    for (const [place, { meaning, name, unit, kind, origin, values }] of stored.channels.entries())
+      older.database
+        .prepare('insert into channel values (?, ?, ?, ?, ?, ?, ?, ?, ?)')
+        .run(stored.id, place, meaning, name, unit, kind, origin, values.length, bytesFromSamples(values));
+    older.database
+      .prepare(
+        `insert into pull (id, name, recordedAt, cell, form, summary, weather, carried, sweep, tune, places, notes, events,
+           outcome, origin, invented, channelsHash)
+         values (@id, @name, @recordedAt, @cell, @form, 'null', 'null', @carried, @sweep, '{}', '{}', '[]', '[]',
+           @outcome, @origin, 1, @channelsHash)`,
+      )
+      .run({
+        ...pickText(stored, ['id', 'name', 'recordedAt', 'cell', 'form', 'outcome', 'origin']),
+        carried: toJson(stored.carried),
+        sweep: toJson(stored.sweep),
+        channelsHash: channelsHash(stored.channels),
+      });
+  })();
+  await older.rows.destroy();
+
+  const book = await openBook(folder);
+  expect(await book.info()).toMatchObject({ id: 'old', schemaVersion: NEWEST_SCHEMA });
+  expect(await book.pull('one')).toEqual({ ...stored, treatment: PLAIN_TREATMENT });
+  const treatment = { lags: { lambda: 0.3 }, windowRpm: null, binWidthRpm: 100, addInertia: false };
+  await book.amendPull('one', { treatment }, 'the probe sits far down the pipe');
+  expect((await book.log()).at(-1)).toMatchObject({
+    before: { treatment: PLAIN_TREATMENT },
+    after: { treatment },
+  });
+  await book.close();
+  const again = await openBook(folder);
+  expect(await again.pull('one')).toEqual({ ...stored, treatment });
+  await again.close();
+});
+
+const pickText = <Field extends keyof Pull>(from: Pull, fields: Field[]) =>
+  Object.fromEntries(fields.map((field) => [field, from[field]]));

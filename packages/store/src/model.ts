@@ -60,6 +60,7 @@ export type PullAmendment = Partial<
     | 'notes'
     | 'events'
     | 'outcome'
+    | 'treatment'
   >
 >;
 

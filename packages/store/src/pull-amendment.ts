@@ -18,6 +18,7 @@ const AMENDABLE: Record<keyof PullAmendment, true> = {
   notes: true,
   events: true,
   outcome: true,
+  treatment: true,
 };
 
 /** Both sides of an amendment: the fields it names, as they were and as they become. Throws for any other field. */

@@ -1,6 +1,7 @@
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
 import fc from 'fast-check';
 import { describe, expect, onTestFinished, test } from 'vitest';
+import { NEWEST_SCHEMA } from './migrate.ts';
 import type { Book } from './model.ts';
 import { openBook } from './open-book.ts';
 import { samplesFromBytes } from './samples.ts';
@@ -50,12 +51,17 @@ const fullPull = pull('full', {
   notes: [{ at: '2026-03-14T10:42:00+01:00', text: 'belt dusty' }],
   events: [{ engineSpeedRpm: null, text: 'lifted early' }],
   outcome: 'aborted',
+  treatment: { lags: { lambda: 0.3 }, windowRpm: [2000, 2900], binWidthRpm: 200, addInertia: true },
 });
 
 describe('a new book', () => {
   test('knows its name, has an id and an empty rest', async () => {
     const book = await newBook();
-    expect(await book.info()).toMatchObject({ name: 'Test book', invented: true, schemaVersion: 1 });
+    expect(await book.info()).toMatchObject({
+      name: 'Test book',
+      invented: true,
+      schemaVersion: NEWEST_SCHEMA,
+    });
     expect((await book.info()).id).toMatch(/^[0-9a-f-]{36}$/);
     expect(await book.pullHeads()).toEqual([]);
     expect((await book.log()).map(({ act }) => act)).toEqual(['book created']);

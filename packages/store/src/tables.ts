@@ -93,6 +93,7 @@ export interface PullTable extends Sequenced {
   notes: Json;
   events: Json;
   outcome: Pull['outcome'];
+  treatment: Json;
   origin: Pull['origin'];
   fileHash: string | null;
   invented: Truth;

@@ -13,8 +13,9 @@ import { counted, table } from '../print/table.ts';
 import { type PullOptions, pullDetailsOf, withPullOptions } from '../pull-options.ts';
 import { Refusal, refusalOf, valueOrRefusal } from '../refusal.ts';
 import { type Shared, withBook, withShared } from '../shared-options.ts';
+import { type TreatmentOptions, treatmentOf, withTreatmentOptions } from '../treatment-options.ts';
 
-interface ImportOptions extends PullOptions {
+interface ImportOptions extends PullOptions, TreatmentOptions {
   map?: string[];
   dryRun?: boolean;
 }
@@ -36,19 +37,21 @@ export function addImportCommand(program: Command, context: Context): void {
       textsValue,
     )
     .option('--dry-run', 'read and show only; nothing is stored');
-  withPullOptions(command)
+  withTreatmentOptions(withPullOptions(command))
     .addHelpText(
       'after',
       examples(
         'pullbook import run-1.csv run-2.csv --combination "Base cam" --pressure 98.2kPa --temperature 30C --humidity 45%',
         'pullbook import run-1.csv --map "Load=torque:N·m" --map "Counter=leave out" --dry-run',
+        'pullbook import run-1.csv --lag "lambda=0.3s" --window 3000-6500',
         'pullbook import printed.csv --corrected sae-j1349 --factor 1.021 --json',
       ),
     )
     .action(async (files: string[], options: ImportOptions, own: Command) => {
       const shared = context.shared(own);
       const { pullDetailsFromText } = await import('@pullbook/workshop');
-      const details = valueOrRefusal(pullDetailsFromText(pullDetailsOf(options), new Date().toISOString()));
+      const said = { ...pullDetailsOf(options), treatment: treatmentOf(options) };
+      const details = valueOrRefusal(pullDetailsFromText(said, new Date().toISOString()));
       const toImport = { columns: options.map ?? [], details };
       const outcomes = options.dryRun
         ? await eachFile(files, context, (name, bytes) => previewOf({ ...toImport, name, bytes }))

@@ -1,4 +1,5 @@
 import { first } from './0001-first.ts';
+import { treatment } from './0002-treatment.ts';
 
 /** Every migration in order; the schema's version is the number of those that have run. None is ever edited. */
-export const MIGRATIONS: readonly string[] = [first];
+export const MIGRATIONS: readonly string[] = [first, treatment];

@@ -96,6 +96,7 @@ function rowFromHead(head: PullHead): Omit<Insertable<PullTable>, 'channelsHash'
     notes: toJson(head.notes),
     events: toJson(head.events),
     outcome: head.outcome,
+    treatment: toJson(head.treatment),
     origin: head.origin,
     fileHash: head.fileHash,
     invented: Number(head.invented),
@@ -114,6 +115,7 @@ function headFromRow(row: Selectable<PullTable>): PullHead {
     places: fromJson(row.places),
     notes: fromJson(row.notes),
     events: fromJson(row.events),
+    treatment: fromJson(row.treatment),
     invented: row.invented === 1,
   };
 }

@@ -1,5 +1,5 @@
 import { type Combination, type Engine, type Package, readSheet } from '@pullbook/core/combination';
-import type { Channel, OriginalFile, Pull } from '@pullbook/core/pull';
+import { type Channel, type OriginalFile, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
 import type { Trial } from '@pullbook/core/trial';
 import { hashOfBytes } from '../originals.ts';
 
@@ -69,6 +69,7 @@ export function pull(id: string, fields: Partial<Pull> = {}): Pull {
     notes: [],
     events: [],
     outcome: 'completed',
+    treatment: PLAIN_TREATMENT,
     origin: 'measured',
     fileHash: null,
     invented: true,

@@ -1,0 +1,16 @@
+// Takes the picture in README from the real program with the demo book: `npm run picture`, after a build.
+import { fileURLToPath } from 'node:url';
+import { startPullbook } from '../apps/web/browser/start.ts';
+import { openBrowser } from '../apps/web/browser/watched-page.ts';
+
+const out = fileURLToPath(new URL('../docs/trial.png', import.meta.url));
+const pullbook = await startPullbook('demo');
+const browser = await openBrowser();
+const page = await browser.newPage({ viewport: { width: 1280, height: 960 }, colorScheme: 'light' });
+await page.goto(pullbook.address);
+await page.getByRole('link', { name: /longer cam add/ }).click();
+await page.getByRole('heading', { level: 1 }).waitFor();
+await page.waitForLoadState('networkidle');
+await page.screenshot({ path: out });
+await browser.close();
+await pullbook.stop();
