@@ -27,6 +27,14 @@ const places = z.strictObject({
   inletProbe: text.optional(),
 });
 
+/** What the numbers may be is the workshop's to say, in words a person can act on. */
+const treatment = z.strictObject({
+  lagsS: z.record(text, z.number()).optional(),
+  windowRpm: z.tuple([z.number(), z.number()]).nullish(),
+  binWidthRpm: z.number().nullish(),
+  addInertia: z.boolean().optional(),
+});
+
 /** What is written down about a pull, text with units. */
 export const pullDetails = z.strictObject({
   name: text.optional(),
@@ -43,6 +51,11 @@ export const pullDetails = z.strictObject({
   places: places.optional(),
   notes: text.optional(),
   outcome: z.enum(['completed', 'aborted']).optional(),
+  treatment: treatment.optional(),
+  events: z
+    .array(z.strictObject({ engineSpeed: text.nullish(), text }))
+    .max(1000)
+    .optional(),
 });
 
 export const importDetails = pullDetails.extend({

@@ -303,6 +303,43 @@ describe('the job over HTTP', () => {
     expect(page.pulls).toHaveLength(2);
   });
 
+  test('how a pull is read is amended, and told with the page; a wrong one is refused with every field', async () => {
+    const id = pulls[0]!;
+    const amended = await send('PATCH', `/api/pulls/${id}`, {
+      amendment: {
+        treatment: { windowRpm: [2500, 4000], lagsS: {}, binWidthRpm: null, addInertia: false },
+        events: [{ engineSpeed: '3000 rpm', text: 'a pop' }],
+      },
+      reason: 'the start was ragged',
+    });
+    expect(amended.statusCode).toBe(200);
+    const page = (await get(`/api/pulls/${id}`)).json();
+    expect(page.treatment).toEqual({
+      lagsS: {},
+      windowRpm: [2500, 4000],
+      binWidthRpm: null,
+      addInertia: false,
+    });
+    expect(page.basis).toContain('window set by hand');
+    expect(page.events).toEqual(['3,000\u00a0rpm: a pop']);
+    const wrong = await send('PATCH', `/api/pulls/${id}`, {
+      amendment: { treatment: { windowRpm: [4000, 2500], lagsS: { lambda: 9 }, binWidthRpm: 3 } },
+      reason: 'x',
+    });
+    expect(wrong.statusCode).toBe(400);
+    expect(wrong.json().error.remarks).toHaveLength(3);
+    const misshapen = await send('PATCH', `/api/pulls/${id}`, {
+      amendment: { treatment: { windowRpm: 'all' } },
+      reason: 'x',
+    });
+    expect(misshapen.statusCode).toBe(400);
+    await send('PATCH', `/api/pulls/${id}`, {
+      amendment: { treatment: { windowRpm: null } },
+      reason: 'back',
+    });
+    expect((await book.pull(id))!.treatment.windowRpm).toBeNull();
+  });
+
   test('original bytes and the open export leave as attachments', async () => {
     const { fileHash } = (await book.pull(pulls[0]!))!;
     const original = await get(`/api/originals/${fileHash}`);

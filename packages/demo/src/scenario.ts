@@ -76,7 +76,7 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
         sheetText: sheet({ name: 'Naturally aspirated, 12° longer cam', cam: 'longer', supercharged: false }),
         madeFromRef: 'bare-base',
         packageRefs: [],
-        createdAt: '2026-03-15T09:00:00+01:00',
+        createdAt: '2026-03-14T16:25:00+01:00',
       },
       {
         ref: 'before-rebuild',

@@ -61,6 +61,6 @@ export const TRIALS: DemoTrial[] = [
     correction: 'sae-j1349',
     averagesWindowRpm: null,
     remark: '',
-    createdAt: '2026-03-15T09:10:00+01:00',
+    createdAt: '2026-03-14T16:30:00+01:00',
   },
 ];

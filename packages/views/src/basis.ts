@@ -1,11 +1,12 @@
 import { daysText } from './date.ts';
 import { standardName } from './standard-name.ts';
+import { trialTreatmentText } from './treatment-words.ts';
 import { type CombinationInTrial, countedPulls, fullName, type TrialInView } from './trial-in-view.ts';
 import { counted, listed } from './wording.ts';
 
 /**
  * What the answer rests on, in one line: the gain with its share, pulls and their repeats, the window, the standard with
- * its factors, set-ups, days.
+ * its factors, what was set about the reading of the pulls, set-ups, days.
  */
 export function basisLine(view: TrialInView): string {
   if (countedPulls(view).length === 0) return 'No counted pull.';
@@ -19,6 +20,7 @@ export function basisLine(view: TrialInView): string {
     repeatsText(view),
     windowText(view),
     standardText(view),
+    trialTreatmentText(view),
     setUpsText(view),
     daysText(countedPulls(view).map(({ pull }) => pull.recordedAt)),
   ]

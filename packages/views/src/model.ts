@@ -152,6 +152,18 @@ export interface PullPage {
     high: string;
     origin: string;
   }[];
+  /** The pull's channels, each meaning once, as they came. */
+  channelMeanings: { id: string; label: string }[];
+  /** How the pull is read, as plain numbers for a form. */
+  treatment: {
+    /** Seconds by which a channel is late, by meaning; missing: 0. */
+    lagsS: Record<string, number>;
+    /** `null`: found */
+    windowRpm: [number, number] | null;
+    /** `null`: adapted to the sampling */
+    binWidthRpm: number | null;
+    addInertia: boolean;
+  };
   conditions: { label: string; value: string }[];
   notes: string[];
   events: string[];

@@ -1,5 +1,5 @@
 import { airState } from '@pullbook/core/air';
-import type { Pull, PullView } from '@pullbook/core/pull';
+import { lagsInForce, MEANINGS, type Pull, type PullView } from '@pullbook/core/pull';
 import type { PullPage } from './model.ts';
 import type { Showing } from './showing.ts';
 import { correctionName } from './standard-name.ts';
@@ -12,6 +12,7 @@ export function conditionsOf(pull: Pull, view: PullView, show: Showing): Line[] 
     ...airLines(pull, show),
     { label: 'Figures as they came', value: carriedText(pull, show) },
     ...sweepLines(pull, view, show),
+    ...treatmentLines(pull, view, show),
     ...textLines({
       Spark: pull.tune.sparkAdvance,
       'Mixture aimed at': pull.tune.targetLambda,
@@ -57,13 +58,15 @@ function carriedText({ carried }: Pull, show: Showing): string {
   return `corrected to ${correctionName(carried.standard)}, ${factor}`;
 }
 
-function sweepLines({ sweep, form }: Pull, { window }: PullView, show: Showing): Line[] {
+function sweepLines({ sweep, form }: Pull, { window, remarks }: PullView, show: Showing): Line[] {
   if (form === 'summary') return [];
   const rate = window?.sweepRateRpmPerS ?? null;
   const inertia = sweep.momentOfInertia;
-  const added = { yes: 'already added back', no: 'not added back', unknown: 'not known whether added back' }[
+  const inFile = { yes: 'already added back', no: 'not added back', unknown: 'not known whether added back' }[
     sweep.inertiaCompensated
   ];
+  const isAddedHere = remarks.some(({ code }) => code === 'inertia-added');
+  const added = isAddedHere ? `${inFile} in the file, added here` : inFile;
   return [
     {
       label: 'Sweep',
@@ -76,6 +79,24 @@ function sweepLines({ sweep, form }: Pull, { window }: PullView, show: Showing):
           ? `moment of inertia not noted; ${added}`
           : `${added}; ${show.quantity(inertia, 'momentOfInertia')}`,
     },
+  ];
+}
+
+/** What was set by hand about the reading; nothing for a pull that is read as it comes. */
+function treatmentLines(pull: Pull, view: PullView, show: Showing): Line[] {
+  const { windowRpm } = view.recipe;
+  const { binWidthRpm } = pull.treatment;
+  if (pull.form === 'summary') return [];
+  const lags = lagsInForce(pull, view.recipe).map(
+    ([meaning, lag]) =>
+      `${MEANINGS[meaning].label} read ${show.seconds(lag)} ${lag > 0 ? 'earlier' : 'later'}`,
+  );
+  return [
+    ...(windowRpm ? [{ label: 'Accepted window', value: `set by hand, ${show.speedRange(windowRpm)}` }] : []),
+    ...(binWidthRpm !== null && view.curve?.kindOfRows === 'samples'
+      ? [{ label: 'Bins', value: `set by hand, ${show.speed(binWidthRpm)}` }]
+      : []),
+    ...(lags.length > 0 ? [{ label: 'Lags', value: lags.join('; ') }] : []),
   ];
 }
 

@@ -2,8 +2,10 @@ import {
   type ChannelMeaning,
   defaultRecipe,
   type GriddedCurve,
+  PLAIN_TREATMENT,
   type Pull,
   type PullView,
+  recipeFor,
 } from '@pullbook/core/pull';
 import { absolutePressure, temperature, toInside } from '@pullbook/core/quantity';
 import { describe, expect, test } from 'vitest';
@@ -60,6 +62,7 @@ const pull: Pull = {
   notes: [{ at: '2026-03-13T10:33:00+01:00', text: 'a loose plug' }],
   events: [{ engineSpeedRpm: 5000, text: 'one loud pop' }],
   outcome: 'completed',
+  treatment: PLAIN_TREATMENT,
   origin: 'measured',
   fileHash: 'abc',
   invented: true,
@@ -164,6 +167,52 @@ describe('a pull page', () => {
     }
   });
 
+  test('how the pull is read stands in the basis and the conditions, and as numbers for a form', () => {
+    const plainPage = page(US);
+    expect(plainPage.treatment).toEqual({ lagsS: {}, windowRpm: null, binWidthRpm: null, addInertia: false });
+    expect(plainPage.channelMeanings.slice(0, 2)).toEqual([
+      { id: 'time', label: 'Time' },
+      { id: 'engineSpeed', label: 'Engine speed' },
+    ]);
+    expect(plainPage.conditions.map((one) => one.label)).not.toContain('Accepted window');
+    const treatment: Pull['treatment'] = {
+      lags: { torque: 0.25 },
+      windowRpm: [4000, 6000],
+      binWidthRpm: 50,
+      addInertia: true,
+    };
+    const remarks = ['window-set', 'bin-width-set', 'lag-set', 'inertia-added'].map((code) => ({
+      code,
+      level: 'note' as const,
+      message: code,
+    }));
+    const shown = pullPage(
+      {
+        pull: { ...pull, treatment },
+        view: { ...view, recipe: recipeFor({ treatment }, view.recipe), remarks },
+        combination: null,
+        file: null,
+        trials: [],
+      },
+      SI,
+    );
+    expect(shown.treatment).toEqual({
+      lagsS: { torque: 0.25 },
+      windowRpm: [4000, 6000],
+      binWidthRpm: 50,
+      addInertia: true,
+    });
+    expect(plain(shown.basis)).toContain(
+      'window set by hand · bins set by hand · lags taken out · inertia torque added',
+    );
+    const valueUnder = (label: string) =>
+      plain(shown.conditions.find((one) => one.label === label)?.value ?? '').replace(/\u202f/g, ' ');
+    expect(valueUnder('Accepted window')).toBe('set by hand, 4 000 to 6 000 rpm');
+    expect(valueUnder('Bins')).toBe('set by hand, 50 rpm');
+    expect(valueUnder('Lags')).toBe('Torque read 0,25 s earlier');
+    expect(valueUnder('Inertia torque')).toMatch(/^not added back in the file, added here/);
+  });
+
   test('a pull without curve or weather is told so', () => {
     const bare: PullView = {
       ...view,
@@ -226,7 +275,6 @@ describe('a row of the list', () => {
     expect(row.standard).toBe('as recorded');
     expect(row.chips.map((chip) => chip.text)).toEqual([
       'Summary, remembered',
-      'As recorded',
       'No combination',
       'Invented data',
     ]);

@@ -1,5 +1,5 @@
 import type { Combination } from '@pullbook/core/combination';
-import type { Channel, OriginalFile, Pull, PullView } from '@pullbook/core/pull';
+import { type Channel, MEANINGS, type OriginalFile, type Pull, type PullView } from '@pullbook/core/pull';
 import type { Trial } from '@pullbook/core/trial';
 import { channelDisplay } from './channel-display.ts';
 import { momentText } from './date.ts';
@@ -12,6 +12,7 @@ import { shownRemarks } from './remarks.ts';
 import { type Showing, showingIn } from './showing.ts';
 import { spikeLines } from './spike-lines.ts';
 import { standardName } from './standard-name.ts';
+import { treatmentWords } from './treatment-words.ts';
 import { capitalised } from './wording.ts';
 
 export interface PullPageInput {
@@ -42,6 +43,8 @@ export function pullPage(
     cuts: (view.window?.cuts ?? []).map(({ reason }) => capitalised(reason)),
     spikes: spikeLines(view.spikes, show),
     channels: pull.channels.map((channel) => channelLine(channel, show)),
+    channelMeanings: meaningsOf(pull),
+    treatment: treatmentOf(pull),
     conditions: conditionsOf(pull, view, show),
     notes: pull.notes.map(({ at, text }) => [momentText(at), text].filter(Boolean).join(': ')),
     events: pull.events.map(({ engineSpeedRpm, text }) =>
@@ -74,10 +77,22 @@ function basis(pull: Pull, view: PullView, combination: Combination | null, show
     isFactored ? `${standard}, factor ${show.factor(factor)}` : standard,
     view.window ? `counted from ${show.speedRange(view.window.windowRpm)}` : '',
     view.curve ? gridText(view.curve, show) : '',
+    ...treatmentWords(view),
     momentText(pull.recordedAt),
   ]
     .filter(Boolean)
     .join(' · ');
+}
+
+function meaningsOf(pull: Pull): PullPage['channelMeanings'] {
+  return [...new Set(pull.channels.map(({ meaning }) => meaning))].map((id) => ({
+    id,
+    label: MEANINGS[id].label,
+  }));
+}
+
+function treatmentOf({ treatment: { lags, ...rest } }: Pull): PullPage['treatment'] {
+  return { lagsS: { ...lags }, ...rest };
 }
 
 function gridText({ kindOfRows, binWidthRpm }: NonNullable<PullView['curve']>, show: Showing): string {

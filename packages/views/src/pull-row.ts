@@ -43,7 +43,9 @@ export function pullChips(pull: PullHead, view: PullView): Chip[] {
   const chips: Chip[] = [];
   if (pull.form === 'summary') chips.push({ text: `Summary, ${pull.origin}`, tone: 'caution' });
   if (pull.outcome === 'aborted') chips.push({ text: 'Aborted', tone: 'caution' });
-  if (!view.correction.reached) chips.push({ text: 'As recorded', tone: 'caution' });
+  // Where the standard itself reads "as recorded" it stands beside the figures already.
+  if (!view.correction.reached && standardName(view.correction) !== 'as recorded')
+    chips.push({ text: 'As recorded', tone: 'caution' });
   if (pull.form === 'curve' && !view.curve) chips.push({ text: 'No curve', tone: 'caution' });
   if (pull.combinationId === null) chips.push({ text: 'No combination', tone: 'caution' });
   if (pull.weather === null && pull.form === 'curve') chips.push({ text: 'No weather', tone: 'caution' });

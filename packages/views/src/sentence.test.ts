@@ -65,13 +65,13 @@ describe('an answered comparison', () => {
       boost: () => 10.4 + psi,
     });
     expect(said([before, changed(-1.1, 15)])).toBe(
-      'It adds 15 hp on average from 3,000 to 6,500 rpm, and takes 1.1 psi off the boost.',
+      'It adds 15 hp on average from 3,000 to 6,500 rpm, and takes 1.1 psi off the boost at the top.',
     );
     expect(said([before, changed(1.1, 15)])).toBe(
-      'It adds 15 hp on average from 3,000 to 6,500 rpm, with 1.1 psi more boost.',
+      'It adds 15 hp on average from 3,000 to 6,500 rpm, with 1.1 psi more boost at the top.',
     );
     expect(said([before, changed(1.1, -15)])).toBe(
-      'It costs 15 hp on average from 3,000 to 6,500 rpm, and raises the boost by 1.1 psi.',
+      'It costs 15 hp on average from 3,000 to 6,500 rpm, and raises the boost by 1.1 psi at the top.',
     );
     expect(said([before, changed(-0.1, 15)])).toBe('It adds 15 hp on average from 3,000 to 6,500 rpm.');
     expect(said([base, changed(0, 15)])).toBe('It adds 15 hp on average from 3,000 to 6,500 rpm.');
@@ -86,7 +86,7 @@ describe('an answered comparison', () => {
   test('in SI with a decimal comma: 20 hp are 15 kW, 1.1 psi are 7.6 kPa (1 psi = 6.894757 kPa)', () => {
     const before = { ...base, ...blown };
     expect(said([before, { ...plus(20), ...blown, boost: () => 9.3 }], SI)).toBe(
-      'It adds 15 kW on average from 3 000 to 6 500 rpm, and takes 7,6 kPa off the boost.',
+      'It adds 15 kW on average from 3 000 to 6 500 rpm, and takes 7,6 kPa off the boost at the top.',
     );
   });
 
@@ -131,5 +131,8 @@ describe('what was not measured', () => {
     const text = said([base, plus(15)], US, { state: 'survey', window: [6400, 6500] });
     expect(text).toBe('On average from 6,400 to 6,500 rpm. A, base cam: 452 hp; B, longer cam: 467 hp.');
     expect(text).not.toMatch(/adds|gain|costs/);
+    const answer = inventedAnswer([base, plus(15)], { state: 'survey', window: [6400, 6500] });
+    const strong = answerSentence(trialInView(answer, US)).filter((part) => part.strong);
+    expect(strong.map((part) => part.text)).toEqual(['452\u00a0hp', '467\u00a0hp']);
   });
 });

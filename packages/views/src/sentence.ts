@@ -102,8 +102,14 @@ function tail(
   ) {
     const step = show.boostStep(gain.topBoost);
     const adds = gain.meanPower >= 0 && isWhole(view, gain.meanPower);
-    if (gain.topBoost < 0) return [{ text: `, and takes ${step} off the boost.` }];
-    return [{ text: adds ? `, with ${step} more boost.` : `, and raises the boost by ${step}.` }];
+    if (gain.topBoost < 0) return [{ text: `, and takes ${step} off the boost at the top.` }];
+    return [
+      {
+        text: adds
+          ? `, with ${step} more boost at the top.`
+          : `, and raises the boost by ${step} at the top.`,
+      },
+    ];
   }
   return [{ text: '.' }];
 }
@@ -137,13 +143,18 @@ function survey(view: TrialInView): SentencePart[] {
   const figures = view.combinations.flatMap((combination) => {
     const average = combination.figures?.averages.get('power');
     const peak = combination.figures?.peakPower;
+    const name = fullName(combination);
     if (window && average !== undefined && Number.isFinite(average))
-      return [`${fullName(combination)}: ${show.power(average)}`];
-    return !window && peak ? [`${fullName(combination)}: ${show.peak(peak, 'power')}`] : [];
+      return [{ name, figure: show.power(average) }];
+    return !window && peak ? [{ name, figure: show.peak(peak, 'power') }] : [];
   });
   if (figures.length === 0) return [{ text: 'Not measured: no pull is counted yet.' }];
   const lead = window ? `On average from ${show.speedRange(window)}. ` : 'At their highest. ';
-  return [{ text: lead }, { text: `${figures.join('; ')}.`, strong: true }];
+  const listed = figures.flatMap(({ name, figure }, index): SentencePart[] => [
+    { text: `${index === 0 ? lead : '; '}${name}: ` },
+    { text: figure, strong: true },
+  ]);
+  return [...listed, { text: '.' }];
 }
 
 function windowsApart(view: TrialInView): string {

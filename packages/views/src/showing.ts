@@ -33,6 +33,8 @@ export interface Showing {
   perCent(ratio: number, more?: { sign?: boolean; decimals?: number }): string;
   /** `690 ft`, `210 m`: a height of land, whole. */
   height(metres: number): string;
+  /** `0.3 s`, without its sign and with no digit too many. */
+  seconds(value: number): string;
   /** `1.021` */
   factor(value: number): string;
   /** A value with its unit, decimals as the kind has them unless given. */
@@ -64,6 +66,7 @@ export function showingIn(options: ViewOptions): Showing {
     perCent: (ratio, { sign = false, decimals = 1 } = {}) =>
       `${plain(100 * ratio, decimals, { sign })}\u00a0%`,
     height: (metres) => formatQuantity(metres, 'length', { ...shown, decimals: 0, unit: heightUnit }).text,
+    seconds: (value) => `${String(Number(Math.abs(value).toPrecision(3))).replace('.', decimalMark)}\u00a0s`,
     factor: (value) => plain(value, 3),
     quantity: (value, kind, more = {}) => formatQuantity(value, kind, { ...shown, ...more }).text,
     number: (value, kind, more = {}) =>

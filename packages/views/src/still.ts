@@ -9,6 +9,7 @@ import { gainPanel } from './gain-panel.ts';
 import type { ViewOptions } from './model.ts';
 import { answerSentence, atTop, BIG_CHANGE_RATIO, isWithinRepeats, plainText } from './sentence.ts';
 import { standardName } from './standard-name.ts';
+import { trialTreatmentText } from './treatment-words.ts';
 import { boostNote, stackOf } from './trial-chart.ts';
 import {
   type CombinationInTrial,
@@ -134,6 +135,7 @@ function footer(view: TrialInView): string[] {
     [
       airText(view),
       standardText(view),
+      trialTreatmentText(view),
       daysText(countedPulls(view).map(({ pull }) => pull.recordedAt)),
       isInvented(view) ? 'invented data' : '',
     ],

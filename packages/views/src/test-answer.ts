@@ -1,6 +1,6 @@
 import { type Combination, type CombinationSheet, readSheet } from '@pullbook/core/combination';
 import type { ComparedChannel, ComparedCombination, Comparison, Gain } from '@pullbook/core/compare';
-import { defaultRecipe, type Peak, type Pull, type PullView } from '@pullbook/core/pull';
+import { defaultRecipe, type Peak, PLAIN_TREATMENT, type Pull, type PullView } from '@pullbook/core/pull';
 import { absolutePressure, temperature, toInside } from '@pullbook/core/quantity';
 import type { TrialAnswer } from '@pullbook/core/trial';
 
@@ -219,6 +219,7 @@ function pullOf(key: string, order: number): Pull {
     notes: [],
     events: [],
     outcome: 'completed',
+    treatment: PLAIN_TREATMENT,
     origin: 'measured',
     fileHash: null,
     invented: false,

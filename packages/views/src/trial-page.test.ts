@@ -149,6 +149,17 @@ describe('a trial page', () => {
   });
 });
 
+test('what was set about the reading of the pulls stands in the basis and on the still', () => {
+  const answer = inventedAnswer([before, after]);
+  const set = (code: string) => ({ code, level: 'note' as const, message: code });
+  expect(trialPage(answer, US).basis).not.toContain('by hand');
+  for (const view of answer.views.values()) view.remarks.push(set('lag-set'));
+  answer.views.get('B1')!.remarks.push(set('window-set'));
+  const words = 'window set by hand in 1 of 4 pulls · lags taken out';
+  expect(trialPage(answer, US).basis).toContain(words);
+  expect(stillDescription(answer, US).footer.join(' ')).toContain(words);
+});
+
 describe('a still', () => {
   test('headline, subline and footer', () => {
     const still = stillDescription(inventedAnswer([before, after], { window: [4000, 6500] }), US);

@@ -2,13 +2,15 @@ import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Book, PullAmendment } from '@pullbook/store';
 import type { PullDetails } from './edge/pull-details.ts';
 import { findOne } from './find-one.ts';
+import type { PullHead } from './pull-views.ts';
 import { sessionFor } from './session.ts';
 import { withSetUp } from './set-up.ts';
+import { treated, treatmentTrouble } from './treatment.ts';
 import { withCombination } from './with-combination.ts';
 
 /**
  * Mends what was written down about a pull: its combination, weather, correction carried, notes … Never its channels.
- * Tune, places and notes given are added to what stands. The log keeps both sides with the reason.
+ * Tune, places, notes, events, sweep and treatment given are added to what stands. The log keeps both sides with the reason.
  */
 export async function amendPull(
   book: Book,
@@ -32,10 +34,12 @@ export async function amendPull(
   if (!placed.ok) return placed;
   const combinationId =
     placed.value.combinationId === undefined ? before.combinationId : placed.value.combinationId;
+  const reading = await readingOf(book, before, details);
+  if (!reading.ok) return reading;
   const fitted = await withSetUp(book, { ...placed.value, combinationId }, new Date().toISOString());
   if (!fitted.ok) return fitted;
-  const { invented: _, combinationId: __, ...amendment } = fitted.value;
-  const merged: PullAmendment = { ...amendment };
+  const { invented: _, combinationId: __, sweep: ___, treatment: ____, ...amendment } = fitted.value;
+  const merged: PullAmendment = { ...amendment, ...reading.value };
   if (placed.value.combinationId !== undefined) {
     merged.combinationId = combinationId;
     // A set-up belongs to its combination: another one leaves it behind.
@@ -44,6 +48,7 @@ export async function amendPull(
   if (details.tune) merged.tune = { ...before.tune, ...details.tune };
   if (details.places) merged.places = { ...before.places, ...details.places };
   if (details.notes) merged.notes = [...before.notes, ...details.notes];
+  if (details.events) merged.events = [...before.events, ...details.events];
   if (details.recordedAt !== undefined || details.cell !== undefined) {
     const recordedAt = details.recordedAt === undefined ? before.recordedAt : details.recordedAt;
     const cell = details.cell === undefined ? before.cell : details.cell;
@@ -54,4 +59,19 @@ export async function amendPull(
   }
   await book.amendPull(before.id, merged, reason.trim());
   return accepted({ id: before.id });
+}
+
+/** Sweep and treatment with what was said put over what stands. */
+async function readingOf(
+  book: Book,
+  before: PullHead,
+  { sweep: ofSweep, treatment }: PullDetails,
+): Promise<Result<Pick<PullAmendment, 'sweep' | 'treatment'>>> {
+  const sweep = { ...before.sweep, ...ofSweep };
+  const amended = ofSweep ? { sweep } : {};
+  if (!treatment) return accepted(amended);
+  const { channels } = (await book.pull(before.id))!;
+  const [first, ...others] = treatmentTrouble({ ...before, channels, sweep }, treatment);
+  if (first) return refused(first, ...others);
+  return accepted({ ...amended, treatment: treated(before.treatment, treatment) });
 }

@@ -38,6 +38,9 @@ test('the demo book is whole, invented throughout, and made once; what a killed 
   const cards = await trialCards(book, { units: 'us', decimalMark: '.' });
   expect(cards).toHaveLength(3);
   expect(cards.filter((card) => card.chips.some((chip) => chip.text === 'No baseline'))).toHaveLength(1);
+  // The first page opens with an answer, not with what was never measured.
+  expect(cards[0]!.sentence.some((part) => part.strong)).toBe(true);
+  expect(cards[0]!.question).toBe('What does the longer cam add at the same pulley?');
   await book.close();
 
   await makeDemoBook(folder);

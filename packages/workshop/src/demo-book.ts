@@ -7,6 +7,7 @@ import { type Book, openBook } from '@pullbook/store';
 import type { PullDetails } from './edge/pull-details.ts';
 import { importFile } from './import-file.ts';
 import { inNewFolder } from './in-new-folder.ts';
+import { writtenPull } from './written-pull.ts';
 
 /**
  * Makes the demo book in a folder, by the same path that a tester's files take; one that is there already stays as it
@@ -64,29 +65,17 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
     pullIds.set(one.ref, id);
     await book.addPulls([
       {
+        ...writtenPull(
+          { combinationId: idOf(one.combinationRef), notes: one.notes, invented: true },
+          one.carried,
+        ),
         id,
         name: one.name,
-        combinationId: idOf(one.combinationRef),
-        setUpId: null,
-        sessionId: null,
-        orderInSession: null,
-        recordedAt: null,
-        cell: null,
-        operator: null,
         form: 'summary',
         channels: [],
         summary: one.summary,
-        weather: null,
-        carried: one.carried,
-        sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
-        tune: {},
-        places: {},
-        notes: one.notes,
-        events: [],
-        outcome: 'completed',
         origin: one.origin,
         fileHash: null,
-        invented: true,
       },
     ]);
   }

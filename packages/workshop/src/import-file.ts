@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { CORRECTIONS, type CorrectionId } from '@pullbook/core/air';
 import { defaultRecipe, type Pull, viewPull } from '@pullbook/core/pull';
-import { accepted, type Remark, type Result, remark } from '@pullbook/core/remark';
+import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import {
   type ColumnMapping,
   guessedMapping,
@@ -16,7 +16,9 @@ import { mappingByNames } from './mapping-by-names.ts';
 import { hashOf } from './read-file.ts';
 import { sessionFor } from './session.ts';
 import { withSetUp } from './set-up.ts';
+import { treatmentTrouble } from './treatment.ts';
 import { withCombination } from './with-combination.ts';
+import { writtenPull } from './written-pull.ts';
 
 export interface FileToImport {
   name: string;
@@ -95,6 +97,10 @@ function draftedPulls(
   if (!drafts.ok) return drafts;
   const hash = hashOf(file.bytes);
   const pulls = drafts.value.map((draft) => pullFromDraft(draft, details, hash, drafts.value.length > 1));
+  const [trouble, ...others] = details.treatment
+    ? treatmentTrouble({ ...pulls[0]!, channels: null }, details.treatment)
+    : [];
+  if (trouble) return refused(trouble, ...others);
   const remarks = withoutTwins([
     ...reading.remarks,
     ...drafts.remarks,
@@ -109,25 +115,9 @@ function pullFromDraft(
   fileHash: string,
   severalInFile: boolean,
 ): Pull {
-  const { setUpWords: _, name: given, ...said } = details;
+  const given = details.name;
   return {
-    combinationId: null,
-    setUpId: null,
-    sessionId: null,
-    orderInSession: null,
-    recordedAt: null,
-    cell: null,
-    operator: null,
-    weather: null,
-    carried: { standard: 'not stated', factor: null },
-    sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
-    tune: {},
-    places: {},
-    notes: [],
-    events: [],
-    outcome: 'completed',
-    invented: false,
-    ...said,
+    ...writtenPull(details, { standard: 'not stated', factor: null }),
     id: randomUUID(),
     name: given === undefined ? draft.name : severalInFile ? `${given}, ${draft.name}` : given,
     form: 'curve',

@@ -1,7 +1,7 @@
-import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
+import type { ChannelMeaning } from '@pullbook/core/pull';
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { ColumnMapping, FileReading } from '@pullbook/formats';
-import { editDistance } from './edit-distance.ts';
+import { meaningByName, meaningsLike } from './meaning-by-name.ts';
 
 /**
  * A mapping changed by a person's words, one a column: `Load=torque:N·m`, `Load=torque` (unit as guessed),
@@ -38,10 +38,9 @@ function changedBy(word: string, reading: FileReading, mapping: ColumnMapping[])
   }
   const meaning = meaningFrom(meaningText.trim());
   if (meaning === undefined) {
-    const known = Object.keys(MEANINGS).sort(
-      (a, b) => editDistance(a, meaningText.trim()) - editDistance(b, meaningText.trim()),
+    return refuse(
+      `"${meaningText}" is not a meaning. Accepted: ${meaningsLike(meaningText).join(', ')}, leave out.`,
     );
-    return refuse(`"${meaningText}" is not a meaning. Accepted: ${known.join(', ')}, leave out.`);
   }
   const unit = unitText?.trim() ?? (meaning === column.guess.meaning ? column.guess.unit : column.unitText);
   const entry = { index: column.index, meaning, unit };
@@ -51,12 +50,7 @@ function changedBy(word: string, reading: FileReading, mapping: ColumnMapping[])
 }
 
 function meaningFrom(text: string): ChannelMeaning | null | undefined {
-  const wanted = text.toLowerCase().replace(/[\s_-]/g, '');
-  if (wanted === 'leaveout') return null;
-  const ids = Object.keys(MEANINGS) as ChannelMeaning[];
-  return ids.find(
-    (id) => id.toLowerCase() === wanted || MEANINGS[id].label.toLowerCase().replace(/[\s_-]/g, '') === wanted,
-  );
+  return /^leave[\s_-]*out$/i.test(text) ? null : meaningByName(text);
 }
 
 const refuse = (message: string) => refused(remark('refusal', 'column-mapping', message));

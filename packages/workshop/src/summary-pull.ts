@@ -8,7 +8,9 @@ import { type PullFigures, pullFigures } from './edge/pull-figures.ts';
 import { optionalQuantityFromText } from './edge/quantity-text.ts';
 import { asCarried } from './import-file.ts';
 import { withSetUp } from './set-up.ts';
+import { treatmentOfSummary } from './treatment.ts';
 import { withCombination } from './with-combination.ts';
+import { writtenPull } from './written-pull.ts';
 
 /** Peaks that were printed or remembered, as text with units; missing: unknown. */
 export interface SummaryText {
@@ -44,30 +46,16 @@ export async function addSummaryPull(
       ),
     );
   }
+  const name = entry.details.name ?? 'Peaks only';
+  if (entry.details.treatment) return refused(treatmentOfSummary(name));
   const placed = await withCombination(book, entry.details);
   if (!placed.ok) return placed;
   const details = await withSetUp(book, placed.value, new Date().toISOString());
   if (!details.ok) return details;
   const pull: Pull = {
-    name: 'Peaks only',
-    combinationId: null,
-    setUpId: null,
-    sessionId: null,
-    orderInSession: null,
-    recordedAt: null,
-    cell: null,
-    operator: null,
-    weather: null,
-    carried: { standard: 'unknown', factor: null },
-    sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
-    tune: {},
-    places: {},
-    notes: [],
-    events: [],
-    outcome: 'completed',
-    invented: false,
-    ...details.value,
+    ...writtenPull(details.value, { standard: 'unknown', factor: null }),
     id: randomUUID(),
+    name,
     form: 'summary',
     channels: [],
     summary: summary.value,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Channel, defaultRecipe, type Pull, viewPull } from '../pull/index.ts';
+import { type Channel, defaultRecipe, PLAIN_TREATMENT, type Pull, viewPull } from '../pull/index.ts';
 import {
   type InventedSweep,
   inventedChannel,
@@ -298,6 +298,43 @@ describe('one standard for all', () => {
     ]);
     expect(comparison.correction).toMatchObject({ standard: 'sae-j607', reached: false });
     expect(codes(comparison)).toContain('compared-as-recorded');
+  });
+});
+
+describe('pulls that are read differently', () => {
+  const plain = swept({ torqueNoise: 0 });
+  const read = (treatment: Partial<Pull['treatment']>, changes: Partial<Pull> = {}): Pull => ({
+    ...plain,
+    ...changes,
+    id: 'read',
+    treatment: { ...PLAIN_TREATMENT, ...treatment },
+  });
+  const stateOf = (id: string, other: Pull) =>
+    compareCombinations([input('A', plain), input('B', other)]).conditions.find((one) => one.id === id);
+
+  test('the common width wins over the widths set on the pulls, the widest of all', () => {
+    const comparison = compareCombinations([
+      input('A', read({ binWidthRpm: 50 })),
+      input('B', { ...read({ binWidthRpm: 250 }), id: 'wide' }),
+    ]);
+    expect(comparison.binWidthRpm).toBe(250);
+    expect(comparison.gains[0]!.meanPower).toBe(0);
+    expect(stateOf('bin-width', read({ binWidthRpm: 250 }))?.state).toBe('differs');
+  });
+
+  test('windows set by hand, lags and inertia differ; where none is touched nothing is said of them', () => {
+    const known = { sweep: { momentOfInertia: 0.4, inertiaCompensated: 'no' } } as const;
+    expect(stateOf('window-set', read({ windowRpm: [3000, 6000] }))).toMatchObject({
+      state: 'differs',
+      values: { A: 'found', B: 'set by hand, 3,000-6,000 rpm' },
+    });
+    expect(stateOf('lags', read({ lags: { torque: 0.1 } }))).toMatchObject({
+      state: 'differs',
+      values: { A: 'none', B: 'Torque 0.1 s' },
+    });
+    expect(stateOf('inertia', read({ addInertia: true }, known))?.values.B).toBe('added here');
+    expect(stateOf('window-set', read({}))).toBeUndefined();
+    expect(stateOf('lags', read({ lags: { boost: 0.1 } }))).toBeUndefined();
   });
 });
 

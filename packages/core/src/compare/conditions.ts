@@ -3,6 +3,7 @@ import { conditionsOfAir } from './conditions-of-air.ts';
 import { conditionsOfOccasion } from './conditions-of-occasion.ts';
 import { conditionsOfReading } from './conditions-of-reading.ts';
 import { conditionsOfTemperature } from './conditions-of-temperature.ts';
+import { conditionsOfTreatment } from './conditions-of-treatment.ts';
 import { conditionsOfTune } from './conditions-of-tune.ts';
 import type { ConditionDifference } from './model.ts';
 
@@ -22,6 +23,7 @@ export function conditionsOf(
     ...conditionsOfTemperature(pulls, boosted),
     ...conditionsOfTune(pulls, windowRpm),
     ...conditionsOfReading(pulls, ownViews, boosted),
+    ...conditionsOfTreatment(pulls),
     ...conditionsOfOccasion(pulls),
   ];
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { acceptanceWindow } from './acceptance-window.ts';
+import { acceptedRows } from './accepted-rows.ts';
 import { inventedChannel, inventedPoints, inventedSweep, inventedTorque } from './invented-pull.testing.ts';
 
 const quiet = { torqueAt: inventedTorque };
@@ -159,6 +160,27 @@ describe('the window of a logged sweep', () => {
     ]);
     expect(found.window).toMatchObject({ fromRow: 0, toRow: 199 });
     expect(found.remarks[0]?.code).toBe('no-steady-sweep');
+  });
+
+  test('without any sweep a window set by hand still holds only its own speeds', () => {
+    const speeds = Array.from({ length: 200 }, (_, row) => 3000 + 80 * Math.sin(row / 3));
+    const channels = [
+      inventedChannel(
+        'time',
+        speeds.map((_, row) => row * 0.1),
+      ),
+      inventedChannel('engineSpeed', speeds),
+      inventedChannel(
+        'torque',
+        speeds.map(() => 300),
+      ),
+    ];
+    const { window, remarks } = acceptanceWindow(channels, { windowRpm: [2950, 3050] });
+    const counted = acceptedRows(window!);
+    expect(counted).toEqual(
+      Array.from(speeds.keys()).filter((row) => speeds[row]! >= 2950 && speeds[row]! <= 3050),
+    );
+    expect(remarks.map((one) => one.code)).toEqual(['no-steady-sweep']);
   });
 });
 

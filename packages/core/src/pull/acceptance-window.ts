@@ -51,7 +51,10 @@ export function acceptanceWindow(channels: readonly Channel[], options: WindowOp
   };
   const stretches = openThrottleStretches(throttle, speed.length);
   const sweep = findSweep(trace, stretches);
-  if (sweep === null) return allRows(trace);
+  if (sweep === null)
+    return options.windowRpm
+      ? rowsInHandSet(trace, pointsWindow(speed, torque, throttle, options.windowRpm))
+      : allRows(trace);
   const cuts = new CutList(speed.length, trace, throttle, stretches, sweep);
   const remarks: Remark[] = [];
   if (sweep.direction === 'falling') remarks.push(fallingSweep(trace, sweep));
@@ -102,6 +105,15 @@ function handSet(trace: SweepTrace, sweep: SweepRun, [low, high]: [number, numbe
   return toRow > fromRow ? { fromRow, toRow } : null;
 }
 
+/** Without a sweep to follow, a hand-set window holds every row whose speed lies in it. */
+function rowsInHandSet(trace: SweepTrace, found: FoundWindow): FoundWindow {
+  if (found.window === null) return found;
+  return {
+    window: found.window,
+    remarks: [noSteadySweep(trace, 'Every row inside the window set by hand is used.')],
+  };
+}
+
 function allRows(trace: SweepTrace): FoundWindow {
   const [low, high] = extentOf(trace.speedRpm);
   const last = trace.speedRpm.length - 1;
@@ -115,14 +127,19 @@ function allRows(trace: SweepTrace): FoundWindow {
       cuts: [],
     },
     remarks: [
-      remark(
-        'caution',
-        'no-steady-sweep',
-        `No stretch of at least 200 rpm was found in which the speed moves steadily in one direction (it lies between ` +
-          `${speedText(low)} and ${speedText(high)}). All rows are used. Set the window by hand if only part of them is the pull.`,
-      ),
+      noSteadySweep(trace, 'All rows are used. Set the window by hand if only part of them is the pull.'),
     ],
   };
+}
+
+function noSteadySweep(trace: SweepTrace, whatIsUsed: string): Remark {
+  const [low, high] = extentOf(trace.speedRpm);
+  return remark(
+    'caution',
+    'no-steady-sweep',
+    `No stretch of at least 200 rpm was found in which the speed moves steadily in one direction (it lies between ` +
+      `${speedText(low)} and ${speedText(high)}). ${whatIsUsed}`,
+  );
 }
 
 const noRows = (rowCount: number) =>

@@ -13,5 +13,6 @@ export { fitPeak, type PeakOptions } from './peak.ts';
 export { defaultRecipe } from './recipe.ts';
 export { type FoundSpike, findSpikes, type SpikeOptions } from './spikes.ts';
 export { torqueOfRows } from './torque-and-power.ts';
+export { canBeLate, lagsInForce, PLAIN_TREATMENT, recipeFor } from './treatment.ts';
 export { viewPull } from './view-pull.ts';
-export { numberText, percentText, speedText } from './wording.ts';
+export { lagText, numberText, percentText, speedText } from './wording.ts';

@@ -1,6 +1,7 @@
 import { absolutePressure, type QuantityKind, temperature } from '../quantity/index.ts';
 import { MEANINGS } from './meanings.ts';
 import type { Channel, ChannelMeaning, Pull } from './model.ts';
+import { PLAIN_TREATMENT } from './treatment.ts';
 
 /** Weather in which the SAE J1349 factor is close to 1: 99 kPa dry, 25 °C. */
 export const REFERENCE_WEATHER: NonNullable<Pull['weather']> = {
@@ -41,6 +42,7 @@ export function inventedPull(channels: Channel[], changes: Partial<Pull> = {}): 
     notes: [],
     events: [],
     outcome: 'completed',
+    treatment: PLAIN_TREATMENT,
     origin: 'measured',
     fileHash: null,
     invented: true,

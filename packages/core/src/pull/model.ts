@@ -98,6 +98,21 @@ export interface PullSummary {
   peakTorqueRpm: number | null;
 }
 
+/**
+ * How a person decided to read a pull: kept with it, amended with a reason, logged, and named wherever the pull is. It is
+ * not measured data, and the channels are the same under any treatment.
+ */
+export interface Treatment {
+  /** Seconds by which a channel is late, by meaning; negative: early; missing: 0. */
+  lags: Partial<Record<ChannelMeaning, number>>;
+  /** Hand-set accepted window, r/min; `null`: found. */
+  windowRpm: [low: number, high: number] | null;
+  /** r/min; `null`: adapted to the sampling. */
+  binWidthRpm: number | null;
+  /** Add the torque hidden by inertia, where it is known and not already inside. */
+  addInertia: boolean;
+}
+
 /** One measured run. Channels are as read: nothing here is corrected, gridded or smoothed by us. */
 export interface Pull {
   id: string;
@@ -124,6 +139,7 @@ export interface Pull {
   events: PullEvent[];
   /** `completed`, or aborted in the cell: kept, for drift and soak need it. */
   outcome: 'completed' | 'aborted';
+  treatment: Treatment;
   origin: Origin;
   /** SHA-256 of the original bytes, hex; `null` for a pull entered by hand. */
   fileHash: string | null;
@@ -131,7 +147,10 @@ export interface Pull {
   invented: boolean;
 }
 
-/** How a pull is turned into curves. Everything a derived view depends on besides the original bytes. */
+/**
+ * How a pull is turned into curves. Everything a derived view depends on besides the original bytes. Where a recipe is as
+ * `defaultRecipe` makes it, the pull's own treatment stands in (`recipeFor`).
+ */
 export interface Recipe {
   correction: CorrectionId;
   /** r/min; `adapted`: from the sampling. */
@@ -212,6 +231,7 @@ export interface CorrectionApplied {
 /** A pull turned into curves by a recipe. Recomputable at any time; never stored as the truth. */
 export interface PullView {
   pullId: string;
+  /** As used: the one asked for with the pull's own treatment in it. */
   recipe: Recipe;
   correction: CorrectionApplied;
   window: AcceptanceWindow | null;

@@ -1,7 +1,7 @@
 import type { CorrectionId } from '../air/index.ts';
 import type { Recipe } from './model.ts';
 
-/** The recipe a pull is viewed by unless something else is asked: adapted bins, no lags, window found, inertia left as it is. */
+/** The recipe that asks for nothing but a correction: bins, lags, window and inertia are as the pull's own treatment has them. */
 export function defaultRecipe(correction: CorrectionId = 'sae-j1349'): Recipe {
   return { correction, binWidthRpm: 'adapted', lags: {}, windowRpm: null, addInertia: false };
 }

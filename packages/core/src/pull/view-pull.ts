@@ -15,6 +15,8 @@ import { possibleValues } from './possible-values.ts';
 import { findSpikes } from './spikes.ts';
 import { viewSummary } from './summary-view.ts';
 import { torqueOfRows } from './torque-and-power.ts';
+import { askedLags, lagsInForce, recipeFor } from './treatment.ts';
+import { treatmentRemarks } from './treatment-remarks.ts';
 import { outsideTypical } from './typical.ts';
 import {
   LAG_NEEDS_TIME,
@@ -31,13 +33,14 @@ const NOT_TESTED_FOR_SPIKES: readonly ChannelMeaning[] = ['time', 'throttle', 'c
 
 /**
  * A pull turned into curves: lags taken out, the window found, spikes left out, torque and power brought to the standard
- * asked for, put over engine speed, peaks fitted. The pull itself is never altered. All SI; curves in the correction that
- * `correction` names. A pull that cannot make a curve comes back with `curve: null` and a remark that says why.
+ * asked for, put over engine speed, peaks fitted. The pull itself is never altered. Where the recipe says nothing, the
+ * pull's own treatment is used (`recipeFor`), and the remarks name it. All SI; curves in the correction that `correction` names. A pull that cannot make a curve comes back with `curve: null` and a remark that says why.
  *
  * `viewPull(pull, defaultRecipe('sae-j1349')).peakPower?.value` is the corrected peak power, W
  */
-export function viewPull(pull: Pull, recipe: Recipe): PullView {
-  if (pull.form === 'summary') return viewSummary(pull, recipe);
+export function viewPull(pull: Pull, asked: Recipe): PullView {
+  if (pull.form === 'summary') return viewSummary(pull, asked);
+  const recipe = recipeFor(pull, asked);
   const found = curveChannels(pull);
   if (!found.ok) return withoutCurve(pull, recipe, found.remarks);
   const remarks: Remark[] = [];
@@ -49,6 +52,7 @@ export function viewPull(pull: Pull, recipe: Recipe): PullView {
   const { window, remarks: ofWindow } = acceptanceWindow(channels, { windowRpm: recipe.windowRpm });
   remarks.push(...doubles, ...torqueRows.remarks, ...ofWindow);
   if (window === null) return withoutCurve(pull, recipe, remarks);
+  remarks.push(...treatmentRemarks(pull, recipe, kind));
 
   const rows = acceptedRows(window);
   const boost = boostOfPull(pull, values);
@@ -132,15 +136,15 @@ function inTime(
   remarks: Remark[],
 ): { channels: Channel[]; time: Float64Array | null } {
   const time = usableTime(pull.channels.find((channel) => channel.meaning === 'time')?.values);
-  const lags = Object.entries(recipe.lags).filter(([, lag]) => lag !== 0);
   if (time === null && pull.channels.some((channel) => channel.meaning === 'time'))
     remarks.push(TIME_UNUSABLE);
-  if (time === null && lags.length > 0) remarks.push(LAG_NEEDS_TIME);
+  if (time === null && askedLags(recipe).length > 0) remarks.push(LAG_NEEDS_TIME);
   const possible = possibleValues(pull.channels);
   remarks.push(...possible.remarks);
+  const lags = new Map(lagsInForce(pull, recipe));
   const channels = possible.channels.map((channel) => {
-    const lag = recipe.lags[channel.meaning] ?? 0;
-    return time === null || lag === 0 || channel.meaning === 'time'
+    const lag = lags.get(channel.meaning);
+    return time === null || lag === undefined
       ? channel
       : { ...channel, values: withoutLag(channel.values, time, lag) };
   });

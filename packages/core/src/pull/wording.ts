@@ -13,3 +13,6 @@ export const rowsText = (fromRow: number, toRow: number): string =>
 
 /** `12 %` of a ratio. */
 export const percentText = (ratio: number, decimals = 0): string => `${numberText(ratio * 100, decimals)} %`;
+
+/** A lag without its sign: `0.3 s`. */
+export const lagText = (lagS: number): string => `${Number(Math.abs(lagS).toPrecision(3))} s`;

@@ -1,7 +1,9 @@
 import { type CorrectionId, correctionById } from '@pullbook/core/air';
-import type { CarriedCorrection, Places, Pull, Tune } from '@pullbook/core/pull';
+import type { CarriedCorrection, Places, Pull, SweepSettings, Treatment, Tune } from '@pullbook/core/pull';
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
+import { type EventText, eventsFromText } from './events-text.ts';
 import { optionalQuantityFromText } from './quantity-text.ts';
+import { type TreatmentText, treatmentFromText } from './treatment-text.ts';
 import { type WeatherText, weatherFromText } from './weather-text.ts';
 
 /** With fields that may also be there and empty. */
@@ -28,6 +30,9 @@ export interface PullDetailsText {
   /** One note, taken down now. */
   notes?: string | undefined;
   outcome?: 'completed' | 'aborted' | undefined;
+  /** How the pull is to be read. */
+  treatment?: TreatmentText | undefined;
+  events?: EventText[] | undefined;
 }
 
 /** The same in inside types. Combination, set-up and session are ids. */
@@ -44,7 +49,6 @@ export type PullDetails = Partial<
     | 'operator'
     | 'weather'
     | 'carried'
-    | 'sweep'
     | 'tune'
     | 'places'
     | 'notes'
@@ -53,6 +57,10 @@ export type PullDetails = Partial<
     | 'invented'
   >
 > & {
+  /** Only what was said of the two. */
+  sweep?: Partial<SweepSettings>;
+  /** Only what was said: lags join those that stand, and one of 0 takes a lag away. */
+  treatment?: Partial<Treatment>;
   /** The set-up in words, until the book has given it an id. */
   setUpWords?: string | null;
 };
@@ -63,15 +71,16 @@ export function pullDetailsFromText(text: PullDetailsText, now: string): Result<
   const carried = text.carried ? carriedFromText(text.carried) : accepted(undefined);
   const recordedAt = instantFromText(text.recordedAt);
   const inertia = optionalQuantityFromText(text.momentOfInertia, 'momentOfInertia', 'Moment of inertia');
-  const remarks = [weather, carried, recordedAt, inertia].flatMap((one) => one.remarks);
-  if (!weather.ok || !carried.ok || !recordedAt.ok || !inertia.ok) {
+  const treatment = treatmentFromText(text.treatment ?? {});
+  const events = eventsFromText(text.events ?? []);
+  const remarks = [weather, carried, recordedAt, inertia, treatment, events].flatMap((one) => one.remarks);
+  if (!weather.ok || !carried.ok || !recordedAt.ok || !inertia.ok || !treatment.ok || !events.ok) {
     return refused(...(remarks as [Remark, ...Remark[]]));
   }
-  const saidOfInertia = text.momentOfInertia !== undefined || text.inertiaCompensated !== undefined;
-  const sweep = {
-    momentOfInertia: inertia.value,
-    inertiaCompensated: text.inertiaCompensated ?? ('unknown' as const),
-  };
+  const sweep = onlySaid<Partial<SweepSettings>>({
+    momentOfInertia: text.momentOfInertia === undefined ? undefined : inertia.value,
+    inertiaCompensated: text.inertiaCompensated,
+  });
   const notes = text.notes?.trim() ? [{ at: now, text: text.notes.trim() }] : undefined;
   return accepted(
     onlySaid<PullDetails>({
@@ -83,11 +92,13 @@ export function pullDetailsFromText(text: PullDetailsText, now: string): Result<
       recordedAt: recordedAt.value,
       weather: weather.value,
       carried: carried.value,
-      sweep: saidOfInertia ? sweep : undefined,
+      sweep: orNothing(sweep),
       tune: text.tune && onlySaid<Tune>(text.tune),
       places: text.places && onlySaid<Places>(text.places),
       notes,
       outcome: text.outcome,
+      treatment: orNothing(treatment.value),
+      events: events.value.length > 0 ? events.value : undefined,
     }),
     remarks,
   );
@@ -96,6 +107,9 @@ export function pullDetailsFromText(text: PullDetailsText, now: string): Result<
 function onlySaid<T extends object>(fields: Loose<T>): T {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T;
 }
+
+const orNothing = <T extends object>(fields: T): T | undefined =>
+  Object.keys(fields).length > 0 ? fields : undefined;
 
 const STANDARDS = 'observed, sae-j1349, sae-j607, iso-1585, din-70020, unknown, not stated';
 /** Beyond these a factor is a slip of the pen: no weather an engine runs in asks for it (common practice, no source). */

@@ -1,5 +1,6 @@
 import { MEANINGS, type Pull, type PullView } from '@pullbook/core/pull';
 import { fromInside } from '@pullbook/core/quantity';
+import { type EdgeTreatment, edgeFromTreatment } from '@pullbook/formats';
 import { edgeNumber, edgeRange } from './number.ts';
 
 /** What torque and power are in, for the JSON at the edge. */
@@ -24,6 +25,8 @@ export interface PullFigures {
   /** Of power: the highest figure is the last row of the sweep, so it is no peak. */
   stillClimbing: boolean;
   correction: EdgeCorrection;
+  /** How the pull is read, as a person decided. */
+  treatment: EdgeTreatment;
 }
 
 /** The figures of one pull through its recipe. */
@@ -45,6 +48,7 @@ export function pullFigures(pull: Pull, view: PullView): PullFigures {
     peakTorqueRpm: edgeNumber(view.peakTorque?.atRpm),
     stillClimbing: view.peakPower?.stillClimbing ?? false,
     correction: edgeCorrection(view.correction),
+    treatment: edgeFromTreatment(pull.treatment),
   };
 }
 
