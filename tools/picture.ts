@@ -1,11 +1,11 @@
 // Takes the picture in README from the real program with the demo book: `npm run picture`, after a build.
 import { fileURLToPath } from 'node:url';
+import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
-import { openBrowser } from '../apps/web/browser/watched-page.ts';
 
 const out = fileURLToPath(new URL('../docs/trial.png', import.meta.url));
 const pullbook = await startPullbook('demo');
-const browser = await openBrowser();
+const browser = await launch();
 const page = await browser.newPage({ viewport: { width: 1280, height: 960 }, colorScheme: 'light' });
 await page.goto(pullbook.address);
 await page.getByRole('link', { name: /longer cam add/ }).click();

@@ -1,8 +1,9 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
-import { launch, open, watchedPage } from './watched-page.ts';
+import { open, watchedPage } from './watched-page.ts';
 
 let pullbook: RunningPullbook;
 let browser: Browser;
@@ -10,13 +11,14 @@ let paths: Record<string, string>;
 
 beforeAll(async () => {
   [pullbook, browser] = await Promise.all([startPullbook('demo'), launch()]);
-  const first = async (what: string) => {
-    const rows = (await (await fetch(`${pullbook.address}/api/${what}`)).json()) as { id: string }[];
-    return rows[0]!.id;
+  const first = async (what: string, name?: string) => {
+    const rows = (await (await fetch(`${pullbook.address}/api/${what}`)).json()) as Record<string, string>[];
+    return rows.find((row) => name === undefined || row.name === name)!.id;
   };
-  const [trial, pull, combination] = await Promise.all([
+  const [trial, pull, curve, combination] = await Promise.all([
     first('trials'),
     first('pulls'),
+    first('pulls', 'Pull 9'),
     first('combinations'),
   ]);
   paths = {
@@ -26,6 +28,7 @@ beforeAll(async () => {
     'add pulls': '/add',
     pulls: '/pulls',
     pull: `/pulls/${pull}`,
+    curve: `/pulls/${curve}`,
     combinations: '/combinations',
     combination: `/combinations/${combination}`,
     'new combination': '/combinations/new',
@@ -45,6 +48,7 @@ const PAGES = [
   'add pulls',
   'pulls',
   'pull',
+  'curve',
   'combinations',
   'combination',
   'new combination',
@@ -68,6 +72,11 @@ async function barriers(page: Page): Promise<string[]> {
   return [...told('light', light), ...told('dark', dark)];
 }
 
+/** Opens what is folded: it is read too. */
+async function unfold(dialog: Locator): Promise<void> {
+  for (const summary of await dialog.locator('details:not([open]) > summary').all()) await summary.click();
+}
+
 describe('no barrier, light or dark', () => {
   test.each(PAGES)('%s', async (name) => {
     const watched = await watchedPage(browser, pullbook.address);
@@ -77,13 +86,28 @@ describe('no barrier, light or dark', () => {
   });
 
   test.each([
-    ['publish', 'p', 'Publish a still'],
-    ['keys', '?', 'Keys'],
-  ])('the dialog of a trial: %s', async (_, key, title) => {
+    ['publish', 'trial', 'p', 'Publish a still'],
+    ['keys', 'trial', '?', 'Keys'],
+    ['change the trial', 'trial', 'e', 'Change the trial'],
+    ['amend a pull', 'pull', 'e', /^Amend /],
+  ])('the dialog behind a key: %s', async (_, name, key, title) => {
     const watched = await watchedPage(browser, pullbook.address);
-    await open(watched.page, paths.trial!);
+    await open(watched.page, paths[name]!);
     await watched.page.keyboard.press(key);
-    await watched.page.getByRole('dialog', { name: title }).waitFor();
+    const dialog = watched.page.getByRole('dialog', { name: title });
+    await dialog.waitFor();
+    await unfold(dialog);
+    expect(await barriers(watched.page)).toEqual([]);
+    await watched.close();
+  });
+
+  test('the dialog of how a pull is read', async () => {
+    const watched = await watchedPage(browser, pullbook.address);
+    await open(watched.page, paths.curve!);
+    await watched.page.getByRole('button', { name: 'Change how it is read' }).click();
+    const dialog = watched.page.getByRole('dialog', { name: /is read$/ });
+    await dialog.getByRole('radio', { name: /by hand/ }).check();
+    await unfold(dialog);
     expect(await barriers(watched.page)).toEqual([]);
     await watched.close();
   });

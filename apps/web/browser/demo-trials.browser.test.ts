@@ -1,7 +1,8 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
-import { launch, open, type WatchedPage, watchedPage } from './watched-page.ts';
+import { open, type WatchedPage, watchedPage } from './watched-page.ts';
 
 let pullbook: RunningPullbook;
 let browser: Browser;

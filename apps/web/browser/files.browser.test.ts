@@ -2,8 +2,9 @@ import { readdir, readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
-import { launch, open, watchedPage } from './watched-page.ts';
+import { open, watchedPage } from './watched-page.ts';
 
 const samples = fileURLToPath(new URL('../../../samples/open-data/', import.meta.url));
 
@@ -48,14 +49,24 @@ test('two files of open data fall on an empty book and end as a 4K still', async
     const card = page.getByRole('region', { name, exact: true });
     await card.getByText('What the columns are').waitFor();
     if (place === 0) {
-      await card.getByLabel('Pressure').fill('98.2 kPa');
+      await card.getByLabel('Pressure', { exact: true }).fill('98.2 kPa');
       await card.getByLabel('Temperature').fill('30 C');
       await card.getByLabel('Humidity').fill('45 %');
       await card.getByLabel('Set-up').fill('first fitting');
       await card.getByLabel('Already corrected?').selectOption('observed');
+      await card.getByText('More about this pull').click();
+      await card.getByLabel('Jets').fill('82 and 88');
+      await card.getByLabel('A note').fill('belt dusty');
+      await card.getByRole('button', { name: 'Something happened at a speed' }).click();
+      await card.getByLabel('At', { exact: true }).fill('3000 rpm');
+      await card.getByRole('textbox', { name: 'What happened' }).fill('throttle lifted');
     } else {
       await card.getByRole('button', { name: 'Same as the last' }).click();
-      expect(await card.getByLabel('Pressure').inputValue()).toBe('98.2 kPa');
+      expect(await card.getByLabel('Pressure', { exact: true }).inputValue()).toBe('98.2 kPa');
+      expect(await card.getByLabel('Jets').inputValue()).toBe('82 and 88');
+      // What happened in the other pull did not happen in this one.
+      expect(await card.getByLabel('A note').inputValue()).toBe('');
+      expect(await card.getByLabel('What happened', { exact: true }).count()).toBe(0);
       expect(await card.getByLabel('Already corrected?').inputValue()).toBe('observed');
     }
     await card.getByRole('button', { name: 'New combination from a sheet …' }).click();
@@ -91,6 +102,17 @@ test('two files of open data fall on an empty book and end as a 4K still', async
   expect(png.subarray(1, 4).toString('latin1')).toBe('PNG');
   // Width and height of a PNG stand in its first chunk, IHDR (PNG specification, 11.2.2).
   expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([3840, 2160]);
+  await dialog.getByRole('button', { name: 'Close' }).click();
+
+  await page
+    .getByRole('region', { name: 'Evidence' })
+    .getByRole('listitem')
+    .filter({ hasText: /^A/ })
+    .getByRole('link')
+    .click();
+  for (const said of ['82 and 88', '3,000 rpm: throttle lifted', /belt dusty$/]) {
+    await page.getByText(said).waitFor();
+  }
   await close();
 });
 

@@ -1,7 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
-import { launch, open, watchedPage } from './watched-page.ts';
+import { tabTo } from './tab-to.ts';
+import { open, watchedPage } from './watched-page.ts';
 
 let pullbook: RunningPullbook;
 let browser: Browser;
@@ -14,31 +16,19 @@ afterAll(async () => {
   await pullbook?.stop();
 });
 
-/** Presses Tab until the element that has the focus is called this. */
-async function tabTo(page: Page, role: string, name: RegExp): Promise<void> {
-  for (let presses = 0; presses < 120; presses += 1) {
-    await page.keyboard.press('Tab');
-    const focused = page.locator(':focus');
-    if ((await focused.count()) !== 1) continue;
-    const here = page.getByRole(role as 'button', { name }).and(focused);
-    if ((await here.count()) === 1) return;
-  }
-  throw new Error(`Tab never came to a ${role} called ${name}`);
-}
-
 test('start a trial, move the cursor, publish: by keyboard alone', async () => {
   const { page, close } = await watchedPage(browser, pullbook.address);
   await open(page, '/');
 
   await page.keyboard.press('t');
   await page.getByRole('heading', { level: 1, name: 'Start a trial' }).waitFor();
-  await tabTo(page, 'textbox', /find out/);
+  await tabTo(page, page.getByRole('textbox', { name: /find out/ }));
   await page.keyboard.type('What does the longer cam add, asked again?');
-  await tabTo(page, 'combobox', /baseline/);
+  await tabTo(page, page.getByRole('combobox', { name: /baseline/ }));
   await page.keyboard.type('Supercharged, b');
-  await tabTo(page, 'combobox', /A combination/);
+  await tabTo(page, page.getByRole('combobox', { name: /A combination/ }));
   await page.keyboard.type('Supercharged, 1');
-  await tabTo(page, 'button', /Start the trial/);
+  await tabTo(page, page.getByRole('button', { name: /Start the trial/ }));
   await page.keyboard.press('Enter');
 
   await page.waitForURL(/\/trials\/(?!new)/);
@@ -60,9 +50,9 @@ test('start a trial, move the cursor, publish: by keyboard alone', async () => {
 
   await page.keyboard.press('p');
   await page.getByRole('dialog', { name: 'Publish a still' }).waitFor();
-  await tabTo(page, 'combobox', /Size/);
+  await tabTo(page, page.getByRole('combobox', { name: /Size/ }));
   await page.keyboard.press('ArrowDown');
-  await tabTo(page, 'link', /Download the still/);
+  await tabTo(page, page.getByRole('link', { name: /Download the still/ }));
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
   expect(download.suggestedFilename()).toMatch(/\.png$/);
   await page.keyboard.press('Escape');

@@ -1,20 +1,5 @@
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { expect } from 'vitest';
-
-export function launch(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env.PULLBOOK_CHROMIUM ?? '/usr/bin/chromium',
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
-}
 
 export interface WatchedPage {
   page: Page;

@@ -1,6 +1,7 @@
-import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from '@tanstack/react-router';
+import { createRootRoute, createRoute, createRouter } from '@tanstack/react-router';
 import { Frame } from './frame/Frame.tsx';
 import { NoSuchPage, PageTrouble } from './frame/PageTrouble.tsx';
+import { screen } from './frame/screen.ts';
 import { readAddSearch, readPullSearch, readStartSearch, readTrialSearch } from './search.ts';
 
 const root = createRootRoute({
@@ -13,58 +14,58 @@ const at = () => root;
 const trials = createRoute({
   getParentRoute: at,
   path: '/',
-  component: lazyRouteComponent(() => import('./pages/trials/TrialsPage.tsx')),
+  component: screen(() => import('./pages/trials/TrialsPage.tsx')),
 });
 const startTrial = createRoute({
   getParentRoute: at,
   path: '/trials/new',
   validateSearch: readStartSearch,
-  component: lazyRouteComponent(() => import('./pages/start-trial/StartTrialPage.tsx')),
+  component: screen(() => import('./pages/start-trial/StartTrialPage.tsx')),
 });
 const trial = createRoute({
   getParentRoute: at,
   path: '/trials/$id',
   validateSearch: readTrialSearch,
-  component: lazyRouteComponent(() => import('./pages/trial/TrialPage.tsx')),
+  component: screen(() => import('./pages/trial/TrialPage.tsx')),
 });
 const addPulls = createRoute({
   getParentRoute: at,
   path: '/add',
   validateSearch: readAddSearch,
-  component: lazyRouteComponent(() => import('./pages/add-pulls/AddPullsPage.tsx')),
+  component: screen(() => import('./pages/add-pulls/AddPullsPage.tsx')),
 });
 const pulls = createRoute({
   getParentRoute: at,
   path: '/pulls',
-  component: lazyRouteComponent(() => import('./pages/pulls/PullsPage.tsx')),
+  component: screen(() => import('./pages/pulls/PullsPage.tsx')),
 });
 const pull = createRoute({
   getParentRoute: at,
   path: '/pulls/$id',
   validateSearch: readPullSearch,
-  component: lazyRouteComponent(() => import('./pages/pull/PullPage.tsx')),
+  component: screen(() => import('./pages/pull/PullPage.tsx')),
 });
 const combinations = createRoute({
   getParentRoute: at,
   path: '/combinations',
-  component: lazyRouteComponent(() => import('./pages/combinations/CombinationsPage.tsx')),
+  component: screen(() => import('./pages/combinations/CombinationsPage.tsx')),
 });
 const newCombination = createRoute({
   getParentRoute: at,
   path: '/combinations/new',
   validateSearch: (search: Record<string, unknown>): { from?: string } =>
     typeof search.from === 'string' ? { from: search.from } : {},
-  component: lazyRouteComponent(() => import('./pages/combination/NewCombinationPage.tsx')),
+  component: screen(() => import('./pages/combination/NewCombinationPage.tsx')),
 });
 const combination = createRoute({
   getParentRoute: at,
   path: '/combinations/$id',
-  component: lazyRouteComponent(() => import('./pages/combination/CombinationPage.tsx')),
+  component: screen(() => import('./pages/combination/CombinationPage.tsx')),
 });
 const amendCombination = createRoute({
   getParentRoute: at,
   path: '/combinations/$id/amend',
-  component: lazyRouteComponent(() => import('./pages/combination/AmendCombinationPage.tsx')),
+  component: screen(() => import('./pages/combination/AmendCombinationPage.tsx')),
 });
 
 export const router = createRouter({
@@ -81,6 +82,8 @@ export const router = createRouter({
     amendCombination,
   ]),
   defaultPreload: 'intent',
+  // Inside the frame: from a page that broke the others can still be reached.
+  defaultErrorComponent: PageTrouble,
   scrollRestoration: true,
 });
 

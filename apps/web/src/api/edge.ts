@@ -1,6 +1,6 @@
 /** What the server sends besides the views' own types. Bare figures are shown as they come, never computed with. */
 import type { CorrectionId } from '@pullbook/core/air';
-import type { ChannelMeaning } from '@pullbook/core/pull';
+import type { ChannelMeaning, Places, Tune } from '@pullbook/core/pull';
 import type { Chip, ShownRemark } from '@pullbook/views';
 
 export interface BookSummary {
@@ -73,7 +73,21 @@ export interface Carried {
   factor: number | null;
 }
 
-export interface ImportDetails {
+/** What else is written down about a pull, text with units; missing: not said. */
+export interface MoreOfPull {
+  operator?: string;
+  momentOfInertia?: string;
+  inertiaCompensated?: 'yes' | 'no' | 'unknown';
+  tune?: Tune;
+  places?: Places;
+  /** One note, taken down now. */
+  notes?: string;
+  outcome?: 'completed' | 'aborted';
+  /** Added to those that stand. */
+  events?: { engineSpeed: string | null; text: string }[];
+}
+
+export interface ImportDetails extends MoreOfPull {
   mapping: ColumnMapping[];
   name?: string;
   combinationId: string | null;

@@ -11,6 +11,13 @@ export const KEY_LIST = [
   { id: 'keys', press: '[Shift]+?', shown: '?', does: 'Show these keys', where: 'Everywhere' },
   { id: 'publish', press: 'p', shown: 'P', does: 'Publish', where: 'On a trial' },
   {
+    id: 'change',
+    press: 'e',
+    shown: 'E',
+    does: 'Change the trial, or amend the pull',
+    where: 'On a trial or a pull',
+  },
+  {
     id: 'cursor',
     press: 'c',
     shown: 'C',

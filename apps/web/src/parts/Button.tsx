@@ -1,5 +1,5 @@
 import { Link, type LinkProps } from '@tanstack/react-router';
-import type { ReactNode } from 'react';
+import type { ReactNode, Ref } from 'react';
 import { Button as AriaButton, type ButtonProps } from 'react-aria-components/Button';
 import type { KeyId } from '../keys/key-list.ts';
 import { shownKey } from '../keys/use-key.ts';
@@ -35,7 +35,7 @@ export function Button({
   shortcut,
   children,
   ...rest
-}: Shared & Omit<ButtonProps, 'children' | 'className'>) {
+}: Shared & Omit<ButtonProps, 'children' | 'className'> & { ref?: Ref<HTMLButtonElement> }) {
   return (
     <AriaButton {...rest} className={classOf(look, small)}>
       {children}

@@ -78,9 +78,9 @@ export function SelectField({
   );
 }
 
-/** Fields side by side as far as there is room. */
-export function Fields({ children }: { children: ReactNode }) {
-  return <div className={styles.grid}>{children}</div>;
+/** Fields side by side as far as there is room; `wide`: for what holds long names. */
+export function Fields({ wide = false, children }: { wide?: boolean; children: ReactNode }) {
+  return <div className={wide ? styles.wideGrid : styles.grid}>{children}</div>;
 }
 
 /** A box to tick or one of several to choose, with its words. */

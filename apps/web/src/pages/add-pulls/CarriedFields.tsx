@@ -5,6 +5,8 @@ import type { FileDetails } from './file-details.ts';
 
 type Carried = Pick<FileDetails, 'standard' | 'factor'>;
 
+const STAYS = { value: '', text: 'Stays as it is' };
+
 const OPTIONS = [
   { value: 'not stated', text: 'Not said: taken as observed' },
   { value: 'observed', text: 'No, as observed' },
@@ -19,21 +21,27 @@ const OPTIONS = [
 export function CarriedFields({
   carried,
   onCarried,
+  stays,
 }: {
   carried: Carried;
   onCarried: (change: Partial<Carried>) => void;
+  /** In an amendment: what stands stays until something else is said. */
+  stays?: { now: boolean; onStays: () => void };
 }) {
-  const hasFactor = !['not stated', 'observed', 'unknown'].includes(carried.standard);
+  const hasFactor = !stays?.now && !['not stated', 'observed', 'unknown'].includes(carried.standard);
   return (
     <fieldset className={styles.part}>
       <legend className={styles.legend}>Torque and power as they came</legend>
-      <Fields>
+      <Fields wide>
         <SelectField
           label="Already corrected?"
-          value={carried.standard}
-          options={OPTIONS}
-          onChange={(event) => onCarried({ standard: event.target.value as Carried['standard'] })}
-          {...(carried.standard === 'unknown'
+          value={stays?.now ? STAYS.value : carried.standard}
+          options={stays === undefined ? OPTIONS : [STAYS, ...OPTIONS]}
+          onChange={(event) => {
+            if (event.target.value === STAYS.value) stays?.onStays();
+            else onCarried({ standard: event.target.value as Carried['standard'] });
+          }}
+          {...(!stays?.now && carried.standard === 'unknown'
             ? { help: 'The figures then stay as they are and are never converted to a standard.' }
             : {})}
         />

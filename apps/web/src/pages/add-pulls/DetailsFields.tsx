@@ -7,6 +7,7 @@ import { NewCombinationDialog } from '../combination/NewCombinationDialog.tsx';
 import styles from './add-pulls.module.css';
 import { CarriedFields } from './CarriedFields.tsx';
 import type { FileDetails } from './file-details.ts';
+import { MoreFields } from './MoreFields.tsx';
 import { WeatherFields } from './WeatherFields.tsx';
 
 /** What was on the brake, when, in which air, and what the file's figures already carry. */
@@ -82,6 +83,7 @@ export function DetailsFields({
       </div>
       <WeatherFields weather={details} onWeather={set} />
       <CarriedFields carried={details} onCarried={set} />
+      <MoreFields details={details} onDetails={set} severalPulls={severalPulls} />
       {making && (
         <NewCombinationDialog
           name={fileName.replace(/\.[^.]+$/, '')}

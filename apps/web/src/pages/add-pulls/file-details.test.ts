@@ -39,13 +39,17 @@ test('a time carries the offset of its own day', () => {
   expect(new Date(recordedAt!).getTime()).toBe(new Date('2026-03-14T10:42').getTime());
 });
 
-test('the same as the last keeps the pull’s own name and time', () => {
+test('the same as the last keeps the pull’s own name, time and happenings', () => {
   const last = {
     ...NO_DETAILS,
     name: 'Pull 11',
     cell: 'Cell 2',
     setUp: 'second fitting',
     recordedAt: '2026-03-14T10:42',
+    sparkAdvance: '26 deg',
+    note: 'belt dusty',
+    outcome: 'aborted' as const,
+    events: [{ engineSpeed: '5600 rpm', text: 'throttle lifted' }],
   };
   const own = { ...NO_DETAILS, name: 'Pull 12' };
   expect(sameAs(last, own)).toEqual({
@@ -53,6 +57,7 @@ test('the same as the last keeps the pull’s own name and time', () => {
     name: 'Pull 12',
     cell: 'Cell 2',
     setUp: 'second fitting',
+    sparkAdvance: '26 deg',
     recordedAt: '',
   });
 });

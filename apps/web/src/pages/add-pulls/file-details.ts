@@ -1,7 +1,8 @@
 import type { Carried, ImportDetails, WeatherText } from '../../api/edge.ts';
+import { type MoreDetails, moreSaid, NO_MORE } from './more-details.ts';
 
 /** What a person says of a file beside its columns, as typed. */
-export interface FileDetails {
+export interface FileDetails extends MoreDetails {
   name: string;
   /** '' none yet */
   combinationId: string;
@@ -18,6 +19,7 @@ export interface FileDetails {
 }
 
 export const NO_DETAILS: FileDetails = {
+  ...NO_MORE,
   name: '',
   combinationId: '',
   setUp: '',
@@ -33,9 +35,10 @@ export const NO_DETAILS: FileDetails = {
 
 const STORED_AS = 'pullbook.last-details';
 
-/** All but the pull's own name and time: what two pulls of a day have in common. */
+/** All but what is one pull's own, its name, time and what happened in it: what two pulls of a day have in common. */
 export function sameAs(details: FileDetails, own: FileDetails): FileDetails {
-  return { ...details, name: own.name, recordedAt: own.recordedAt };
+  const { name, recordedAt, note, outcome, events } = own;
+  return { ...details, name, recordedAt, note, outcome, events };
 }
 
 export function lastDetails(): FileDetails | null {
@@ -86,6 +89,7 @@ export function importDetails(details: FileDetails, mapping: ImportDetails['mapp
     combinationId: details.combinationId === '' ? null : details.combinationId,
     weather: weatherOf(details),
     carried: carriedOf(details),
+    ...moreSaid(details),
   };
 }
 

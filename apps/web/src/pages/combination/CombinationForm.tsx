@@ -63,7 +63,7 @@ export function CombinationForm({
   return (
     <form onSubmit={submit} style={{ display: 'contents' }}>
       {madeFrom === null && (
-        <Fields>
+        <Fields wide>
           <SelectField
             label="Engine"
             value={engine}

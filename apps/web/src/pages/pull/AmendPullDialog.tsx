@@ -1,16 +1,16 @@
 import type { PullPage } from '@pullbook/views';
-import { useMutation, useQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { bookChanged } from '../../api/query-client.ts';
 import { combinationsQuestion } from '../../api/questions.ts';
-import { sendJson } from '../../api/request.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
 import { Fields, SelectField, TextField } from '../../parts/Field.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
 import { CarriedFields } from '../add-pulls/CarriedFields.tsx';
 import { type FileDetails, importDetails, NO_DETAILS } from '../add-pulls/file-details.ts';
+import { MoreFields } from '../add-pulls/MoreFields.tsx';
 import { WeatherFields } from '../add-pulls/WeatherFields.tsx';
+import { useAmendPull } from './amend-pull.ts';
 
 const STAYS = '';
 
@@ -22,28 +22,18 @@ export function AmendPullDialog({ page, onClose }: { page: PullPage; onClose: ()
   const [reason, setReason] = useState('');
   const set = (change: Partial<FileDetails>) => setDetails({ ...details, ...change });
 
-  const amend = useMutation({
-    mutationFn: () => {
-      const { mapping: _, combinationId, weather, carried, ...said } = importDetails(details, []);
-      return sendJson('PATCH', `/pulls/${encodeURIComponent(page.id)}`, {
-        amendment: {
-          ...said,
-          ...(combinationId === null ? {} : { combinationId }),
-          ...(weather === null ? {} : { weather }),
-          ...(carriedChanged ? { carried } : {}),
-        },
-        reason,
-      });
-    },
-    onSuccess: async () => {
-      await bookChanged();
-      onClose();
-    },
-  });
+  const amend = useAmendPull(page.id);
 
   function submit(event: FormEvent) {
     event.preventDefault();
-    amend.mutate();
+    const { mapping: _, combinationId, weather, carried, ...said } = importDetails(details, []);
+    const amendment = {
+      ...said,
+      ...(combinationId === null ? {} : { combinationId }),
+      ...(weather === null ? {} : { weather }),
+      ...(carriedChanged ? { carried } : {}),
+    };
+    amend.mutate({ amendment, reason }, { onSuccess: onClose });
   }
 
   return (
@@ -93,11 +83,13 @@ export function AmendPullDialog({ page, onClose }: { page: PullPage; onClose: ()
         <WeatherFields weather={details} onWeather={set} />
         <CarriedFields
           carried={details}
+          stays={{ now: !carriedChanged, onStays: () => setCarriedChanged(false) }}
           onCarried={(change) => {
             setCarriedChanged(true);
             set(change);
           }}
         />
+        <MoreFields details={details} onDetails={set} stays />
         <TextField
           label="Reason"
           help="“barometer read again from the log book”. It stands in the log."

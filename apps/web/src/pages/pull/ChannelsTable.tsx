@@ -13,24 +13,30 @@ export function ChannelsTable({ channels }: { channels: PullPage['channels'] }) 
           <thead>
             <tr>
               <th scope="row">As in the file</th>
-              <th scope="col">Is</th>
-              <th scope="col">Unit</th>
+              <th scope="col" className={styles.words}>
+                Is
+              </th>
+              <th scope="col" className={styles.words}>
+                Unit
+              </th>
               <th scope="col">Values</th>
               <th scope="col">Lowest</th>
               <th scope="col">Highest</th>
-              <th scope="col">Origin</th>
+              <th scope="col" className={styles.words}>
+                Origin
+              </th>
             </tr>
           </thead>
           <tbody>
             {channels.map((channel) => (
               <tr key={channel.name}>
                 <th scope="row">{channel.name}</th>
-                <td>{channel.meaning}</td>
-                <td>{channel.unit}</td>
+                <td className={styles.words}>{channel.meaning}</td>
+                <td className={styles.words}>{channel.unit}</td>
                 <td>{channel.count}</td>
                 <td>{channel.low}</td>
                 <td>{channel.high}</td>
-                <td>{channel.origin}</td>
+                <td className={styles.words}>{channel.origin}</td>
               </tr>
             ))}
           </tbody>

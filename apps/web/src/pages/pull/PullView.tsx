@@ -16,6 +16,7 @@ import { STANDARDS } from '../../view/standards.ts';
 import { AmendPullDialog } from './AmendPullDialog.tsx';
 import { ChannelsTable } from './ChannelsTable.tsx';
 import { Conditions } from './Conditions.tsx';
+import { HowItIsRead } from './HowItIsRead.tsx';
 import { InTrials, Lines, OriginalFile } from './PullParts.tsx';
 import styles from './pull.module.css';
 
@@ -24,13 +25,13 @@ const FIRST_SHOWN: CorrectionId = 'sae-j1349';
 
 const CURVE_COLUMNS = {
   main: ['chart', 'recorded', 'channels'],
-  side: ['numbers', 'cuts', 'spikes', 'remarks', 'conditions', 'notes', 'events', 'trials', 'file'],
+  side: ['numbers', 'read', 'cuts', 'spikes', 'remarks', 'conditions', 'notes', 'events', 'trials', 'file'],
 } as const;
 
 /** Without a curve, what was written down is the main thing. */
 const SUMMARY_COLUMNS = {
-  main: ['remarks', 'conditions', 'channels', 'cuts', 'spikes'],
-  side: ['notes', 'events', 'trials', 'file', 'recorded'],
+  main: ['remarks', 'conditions', 'recorded', 'channels'],
+  side: ['read', 'cuts', 'spikes', 'notes', 'events', 'trials', 'file'],
 } as const;
 
 export function PullView({ page, correction }: { page: PullPage; correction: CorrectionId | undefined }) {
@@ -82,6 +83,7 @@ export function PullView({ page, correction }: { page: PullPage; correction: Cor
           numbers: page.chart !== null && page.cursor !== null && (
             <CursorNumbers chart={page.chart} table={page.cursor} node={node} />
           ),
+          read: page.recorded !== null && <HowItIsRead page={page} />,
           cuts: <Lines title="What was cut, and why" lines={page.cuts} />,
           spikes: <Lines title="Rows that stand out" lines={page.spikes} />,
           remarks: page.remarks.length > 0 && (
@@ -99,6 +101,7 @@ export function PullView({ page, correction }: { page: PullPage; correction: Cor
         narrow={[
           'chart',
           'numbers',
+          'read',
           'remarks',
           'conditions',
           'notes',

@@ -2,7 +2,8 @@ import type { PullRow } from '@pullbook/views';
 import { useState } from 'react';
 import type { CombinationRow } from '../../api/edge.ts';
 import { Button } from '../../parts/Button.tsx';
-import { Choice, SelectField, TextField } from '../../parts/Field.tsx';
+import { SelectField, TextField } from '../../parts/Field.tsx';
+import { PullTicks } from '../../parts/PullTicks.tsx';
 import { NewCombinationDialog } from '../combination/NewCombinationDialog.tsx';
 import type { TrialRow } from './first-rows.ts';
 import styles from './start-trial.module.css';
@@ -64,27 +65,17 @@ export function CombinationFields({
           </p>
         )}
         {own.length > 0 && (
-          <fieldset className={styles.pulls}>
-            <legend className="unseen">Pulls of {name}</legend>
-            {own.map((pull) => (
-              <Choice
-                key={pull.id}
-                kind="checkbox"
-                checked={!row.leftOut.includes(pull.id)}
-                onChange={(event) =>
-                  onRow({
-                    ...row,
-                    leftOut: event.target.checked
-                      ? row.leftOut.filter((id) => id !== pull.id)
-                      : [...row.leftOut, pull.id],
-                  })
-                }
-                help={[pull.recordedAt, pull.peakPower].filter((text) => text !== '').join(' · ')}
-              >
-                {pull.name}
-              </Choice>
-            ))}
-          </fieldset>
+          <PullTicks
+            legend={`Pulls of ${name}`}
+            pulls={own}
+            ticked={(id) => !row.leftOut.includes(id)}
+            onTick={(id, isTicked) =>
+              onRow({
+                ...row,
+                leftOut: isTicked ? row.leftOut.filter((other) => other !== id) : [...row.leftOut, id],
+              })
+            }
+          />
         )}
         <div className={styles.acts}>
           <Button look="quiet" small onPress={() => setMaking(true)}>

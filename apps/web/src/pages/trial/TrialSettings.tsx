@@ -5,9 +5,9 @@ import { Button } from '../../parts/Button.tsx';
 import { SelectField, TextField } from '../../parts/Field.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
 import type { TrialSearch } from '../../search.ts';
+import { speedFrom } from '../../typed/speed-from.ts';
 import { STANDARDS } from '../../view/standards.ts';
 import { useChangeTrial } from './change-trial.ts';
-import { speedFrom } from './speed-from.ts';
 import styles from './trial.module.css';
 
 /** By which standard and on which window the trial is looked at. It stands in the address; keeping it is an act. */

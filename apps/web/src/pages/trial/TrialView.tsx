@@ -10,6 +10,7 @@ import { TwoColumns } from '../../parts/TwoColumns.tsx';
 import type { TrialSearch } from '../../search.ts';
 import { Caveats } from './Caveats.tsx';
 import { Changes } from './Changes.tsx';
+import { ChangeTrial } from './ChangeTrial.tsx';
 import { Evidence } from './Evidence.tsx';
 import { LikeForLike } from './LikeForLike.tsx';
 import { Missing } from './Missing.tsx';
@@ -38,6 +39,7 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
         <p className={styles.basis}>{page.basis}</p>
         <div className={styles.publish}>
           <Publish page={page} look={look} />
+          <ChangeTrial page={page} />
         </div>
       </header>
       <TwoColumns

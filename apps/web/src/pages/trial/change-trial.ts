@@ -9,8 +9,10 @@ export interface TrialChange {
   correction?: CorrectionId;
   averagesWindowRpm?: [number, number] | null;
   remark?: string;
+  /** All of them, the baseline first. Pulls of one that is no longer there leave the trial. */
+  combinations?: { combinationId: string; shortName: string }[];
   /** Pulls that join or change their role; the others stay as they are. */
-  pulls?: { pullId: string; key: string; role: 'counted' | 'rejected' | 'warm-up'; reason: string | null }[];
+  pulls?: { pullId: string; key?: string; role: 'counted' | 'rejected' | 'warm-up'; reason: string | null }[];
   reason: string;
 }
 

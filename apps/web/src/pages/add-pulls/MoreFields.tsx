@@ -1,0 +1,113 @@
+import { Fields, SelectField, TextArea, TextField } from '../../parts/Field.tsx';
+import styles from './add-pulls.module.css';
+import { EventsFields } from './EventsFields.tsx';
+import type { MoreDetails } from './more-details.ts';
+
+type TextName = {
+  [Name in keyof MoreDetails]: string extends MoreDetails[Name] ? Name : never;
+}[keyof MoreDetails];
+
+/**
+ * Tune, places, inertia, what happened: all that may be said of a pull and seldom is. Folded, so that the quick way in
+ * stays quick. `stays`: what is left blank stays as it stands in the book.
+ */
+export function MoreFields({
+  details,
+  onDetails,
+  severalPulls = false,
+  stays = false,
+}: {
+  details: MoreDetails;
+  onDetails: (change: Partial<MoreDetails>) => void;
+  severalPulls?: boolean;
+  stays?: boolean;
+}) {
+  const text = (name: TextName, label: string, placeholder: string, help?: string) => (
+    <TextField
+      label={label}
+      placeholder={placeholder}
+      value={details[name]}
+      onChange={(event) => onDetails({ [name]: event.target.value })}
+      {...(help === undefined ? {} : { help })}
+    />
+  );
+  const blank = (otherwise: string) => ({ value: '', text: stays ? 'Stays as it is' : otherwise });
+
+  return (
+    <details className={styles.more}>
+      <summary>More about {severalPulls ? 'these pulls' : 'this pull'}</summary>
+      <div className={styles.moreParts}>
+        {severalPulls && <p className={styles.facts}>It is written to every pull of the file.</p>}
+        <fieldset className={styles.part}>
+          <legend className={styles.legend}>The tune</legend>
+          <Fields>
+            {text('sparkAdvance', 'Spark advance', '26 deg')}
+            {text('targetLambda', 'Mixture aimed at', '0.80 lambda')}
+            {text('jets', 'Jets', '82 primary, 88 secondary')}
+            {text('fuelPressure', 'Fuel pressure', '300 kPa')}
+            {text('tuneNotes', 'Else about the tune', 'coldest plugs')}
+          </Fields>
+        </fieldset>
+        <fieldset className={styles.part}>
+          <legend className={styles.legend}>Where taps and probes sit</legend>
+          <Fields>
+            {text('boostTap', 'Boost read at', 'behind the throttle')}
+            {text('chargeProbe', 'Charge probe', 'runner of cylinder 3')}
+            {text('inletProbe', 'Inlet probe', 'in the air box')}
+          </Fields>
+        </fieldset>
+        <fieldset className={styles.part}>
+          <legend className={styles.legend}>Inertia</legend>
+          <Fields>
+            {text(
+              'momentOfInertia',
+              'Moment of inertia',
+              '0.31 kg·m²',
+              'Of all that turns at engine speed. A sweep hides the torque that speeds it up.',
+            )}
+            <SelectField
+              label="In the figures already?"
+              value={details.inertiaCompensated}
+              options={[
+                blank('Not said'),
+                { value: 'yes', text: 'Yes, added back' },
+                { value: 'no', text: 'No, as the brake read' },
+                { value: 'unknown', text: 'Not known' },
+              ]}
+              onChange={(event) =>
+                onDetails({
+                  inertiaCompensated: event.target.value as MoreDetails['inertiaCompensated'],
+                })
+              }
+            />
+          </Fields>
+        </fieldset>
+        <fieldset className={styles.part}>
+          <legend className={styles.legend}>In the cell</legend>
+          <Fields>
+            {text('operator', 'Operator', 'who ran the brake')}
+            <SelectField
+              label="How it ended"
+              help="An aborted pull is kept: drift and soak need it."
+              value={details.outcome}
+              options={[
+                blank('Not said: taken as completed'),
+                { value: 'completed', text: 'Completed' },
+                { value: 'aborted', text: 'Aborted in the cell' },
+              ]}
+              onChange={(event) => onDetails({ outcome: event.target.value as MoreDetails['outcome'] })}
+            />
+          </Fields>
+          <EventsFields events={details.events} onEvents={(events) => onDetails({ events })} />
+          <TextArea
+            label="A note"
+            rows={2}
+            value={details.note}
+            onChange={(event) => onDetails({ note: event.target.value })}
+            {...(stays ? { help: 'It joins the notes that stand.' } : {})}
+          />
+        </fieldset>
+      </div>
+    </details>
+  );
+}
