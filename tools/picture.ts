@@ -8,7 +8,7 @@ const pullbook = await startPullbook('demo');
 const browser = await launch();
 const page = await browser.newPage({ viewport: { width: 1280, height: 960 }, colorScheme: 'light' });
 await page.goto(pullbook.address);
-await page.getByRole('link', { name: /longer cam add/ }).click();
+await page.getByRole('link').filter({ hasText: 'It adds 15 hp' }).click();
 await page.getByRole('heading', { level: 1 }).waitFor();
 await page.waitForLoadState('networkidle');
 await page.screenshot({ path: out });
