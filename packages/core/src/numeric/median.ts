@@ -35,7 +35,13 @@ export const DEVIATION_FROM_MAD = 1.4826;
 
 /** Median of the distances from `centre` (the median unless given). */
 export function medianAbsoluteDeviation(values: ArrayLike<number>, centre = median(values)): number {
-  return median(Float64Array.from(values, (value) => Math.abs(value - centre)));
+  const distances = new Float64Array(values.length);
+  let count = 0;
+  for (let index = 0; index < values.length; index++) {
+    const distance = Math.abs(values[index]! - centre);
+    if (Number.isFinite(distance)) distances[count++] = distance;
+  }
+  return medianInPlace(distances, count);
 }
 
 /** Median in which each value counts by its weight; NaN where no weight is positive. */
