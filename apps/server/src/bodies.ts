@@ -113,6 +113,8 @@ export const newCombination = z.strictObject({
   packageIds: z.array(text).optional(),
 });
 
+export const newPackage = z.strictObject({ name: text, covers: z.array(text) });
+
 export const combinationAmendment = z.strictObject({ sheetText: text, reason: text });
 
 const units = z.enum(['us', 'si']).default('us');

@@ -226,6 +226,15 @@ describe('the job over HTTP', () => {
     });
     expect(wrong.json().error.message).toContain('bore');
     expect((await get('/api/engines')).json()).toHaveLength(1);
+    const declared = await send('POST', '/api/packages', {
+      name: 'Blower',
+      covers: ['supercharger', 'drive'],
+    });
+    expect(declared.statusCode).toBe(201);
+    expect((await get('/api/packages')).json()).toMatchObject([{ id: declared.json().id, name: 'Blower' }]);
+    const strange = await send('POST', '/api/packages', { name: 'Other', covers: ['wheels'] });
+    expect(strange.statusCode).toBe(400);
+    expect(strange.json().error.message).toContain('wheels');
   });
 
   test('two files, read and put in', async () => {

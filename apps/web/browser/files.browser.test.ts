@@ -162,3 +162,23 @@ test('a wrong unit on a sheet is shown with its line', async () => {
   expect(selected.trim()).toBe('bore: 96 kg');
   await page.context().close();
 });
+
+test('a package is declared on the spot, ticked, and stands on the new combination', async () => {
+  const { page, close } = await watchedPage(browser, pullbook.address);
+  await open(page, '/combinations/new');
+  await page.getByText('Packages fitted').click();
+  await page.getByLabel('A new package').fill('First blower');
+  await page.getByLabel('Its parts').fill('supercharger, drive');
+  await page.getByRole('button', { name: 'Declare it' }).click();
+  const box = page.getByRole('checkbox', { name: /First blower/ });
+  await box.waitFor();
+  expect(await box.isChecked()).toBe(true);
+  const sheet = page.getByLabel('The sheet');
+  await sheet.fill((await sheet.inputValue()).replace('name: ""', 'name: With a package'));
+  await page.getByLabel('Engine', { exact: true }).selectOption({ label: 'Another engine …' });
+  await page.getByLabel('Name of the engine').fill('Six');
+  await page.getByRole('button', { name: 'Keep this combination' }).click();
+  await page.getByRole('heading', { name: 'With a package' }).waitFor();
+  expect(await page.getByText('First blower').count()).toBeGreaterThan(0);
+  await close();
+});

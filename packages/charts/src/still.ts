@@ -111,6 +111,9 @@ export function drawStill(still: StillDescription, size: Omit<DrawSize, 'text'>)
       ...nodes,
       ...words(footer, firstFooter, footerRow, 'sans', theme.softInk),
     ],
-    alternative: [still.headline, still.subline, still.chart.alternative].join(' '),
+    alternative: [still.headline, still.subline, still.chart.alternative].map(asSentence).join(' '),
   };
 }
+
+/** For a voice that reads it out: a heading ends like a sentence. */
+const asSentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);

@@ -1,5 +1,6 @@
 import {
   addCombinationFromText,
+  addPackage,
   amendCombination,
   type Book,
   combinationPageOf,
@@ -7,13 +8,13 @@ import {
   shownRemarks,
 } from '@pullbook/workshop';
 import type { FastifyInstance } from 'fastify';
-import { combinationAmendment, newCombination, shaped } from '../bodies.ts';
+import { combinationAmendment, newCombination, newPackage, shaped } from '../bodies.ts';
 import { lookingFrom } from '../looking.ts';
 import { valueOrTrouble } from '../trouble.ts';
 
 type WithId = { Params: { id: string } };
 
-/** Combinations: rows, one page, a new one, an amendment. */
+/** Combinations: rows, one page, a new one, an amendment; and the packages that may be fitted. */
 export function combinationRoutes(app: FastifyInstance, book: Book): void {
   app.get('/api/combinations', () => combinationRows(book));
 
@@ -24,6 +25,13 @@ export function combinationRoutes(app: FastifyInstance, book: Book): void {
   app.post('/api/combinations', async (request, reply) => {
     const added = await addCombinationFromText(book, shaped(newCombination, request.body));
     return reply.status(201).send({ ...valueOrTrouble(added), remarks: shownRemarks(added.remarks) });
+  });
+
+  app.get('/api/packages', () => book.packages());
+
+  app.post('/api/packages', async (request, reply) => {
+    const { name, covers } = shaped(newPackage, request.body);
+    return reply.status(201).send(valueOrTrouble(await addPackage(book, name, covers)));
   });
 
   app.patch<WithId>('/api/combinations/:id', async (request) => {

@@ -104,6 +104,12 @@ export interface ImportReport {
   alreadyKnown: boolean;
 }
 
+export interface PackageRow {
+  id: string;
+  name: string;
+  covers: string[];
+}
+
 export interface EngineRow {
   id: string;
   name: string;

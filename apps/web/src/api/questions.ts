@@ -3,7 +3,7 @@ import type { CorrectionId } from '@pullbook/core/air';
 import type { CombinationPage, PullPage, PullRow, TrialCard, TrialPage } from '@pullbook/views';
 import { keepPreviousData, queryOptions } from '@tanstack/react-query';
 import type { ViewChoices } from '../view/view-choices.ts';
-import type { BookSummary, CombinationRow, EngineRow } from './edge.ts';
+import type { BookSummary, CombinationRow, EngineRow, PackageRow } from './edge.ts';
 import { getJson } from './request.ts';
 
 /** Query part that every address with figures carries. */
@@ -72,4 +72,10 @@ export const enginesQuestion = () =>
   queryOptions({
     queryKey: ['engines'],
     queryFn: ({ signal }) => getJson<EngineRow[]>('/engines', {}, signal),
+  });
+
+export const packagesQuestion = () =>
+  queryOptions({
+    queryKey: ['packages'],
+    queryFn: ({ signal }) => getJson<PackageRow[]>('/packages', {}, signal),
   });

@@ -2,11 +2,12 @@ import type { ShownRemark } from '@pullbook/views';
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { bookChanged } from '../../api/query-client.ts';
-import { enginesQuestion } from '../../api/questions.ts';
+import { enginesQuestion, packagesQuestion } from '../../api/questions.ts';
 import { sendJson } from '../../api/request.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DialogActions } from '../../parts/Dialog.tsx';
 import { Fields, SelectField, TextField } from '../../parts/Field.tsx';
+import { PackagesFitted } from './PackagesFitted.tsx';
 import { SheetEditor } from './SheetEditor.tsx';
 
 const NEW_ENGINE = 'new';
@@ -22,7 +23,7 @@ export function CombinationForm({
   sheetText: string;
   /** Of the combination it is made from, or a proposal. */
   engineName: string;
-  madeFrom: { id: string; name: string } | null;
+  madeFrom: { id: string; name: string; packages: string[] } | null;
   onMade: (made: { id: string; name: string; remarks: ShownRemark[] }) => void;
   onCancel?: () => void;
 }) {
@@ -36,6 +37,11 @@ export function CombinationForm({
     NEW_ENGINE;
   const [newEngine, setNewEngine] = useState(engineName);
   const [text, setText] = useState(sheetText);
+  const [chosenPackages, setChosenPackages] = useState<string[] | null>(null);
+  const packages = useQuery(packagesQuestion());
+  const fitted =
+    chosenPackages ??
+    (packages.data ?? []).filter((one) => madeFrom?.packages.includes(one.name)).map((one) => one.id);
 
   const make = useMutation({
     mutationFn: () =>
@@ -43,6 +49,7 @@ export function CombinationForm({
         sheetText: text,
         ...(engine === NEW_ENGINE ? { engineName: newEngine.trim() } : { engineId: engine }),
         ...(madeFrom === null ? {} : { madeFromId: madeFrom.id }),
+        ...(chosenPackages === null ? {} : { packageIds: chosenPackages }),
       }),
     onSuccess: async ({ id, remarks }) => {
       await bookChanged();
@@ -87,6 +94,7 @@ export function CombinationForm({
           )}
         </Fields>
       )}
+      <PackagesFitted fitted={fitted} onFitted={setChosenPackages} />
       <SheetEditor text={text} onText={setText} trouble={make.error} />
       <DialogActions>
         <Button look="main" type="submit" isDisabled={make.isPending}>
