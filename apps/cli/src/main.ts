@@ -32,7 +32,11 @@ export async function run(argv: string[], terminal: Terminal = processTerminal()
       writeErr: (text) => (json ? undefined : terminal.err(text)),
     })
     .showHelpAfterError('(pullbook help shows every command)')
-    .option('--version', 'print the version of the program');
+    .option('--version', 'print the version of the program')
+    .addHelpText(
+      'after',
+      '\nA planning and recording aid, not protection: makers’ limits, local codes and qualified people come first.',
+    );
   addCommands(program, context);
   try {
     await program.parseAsync(argv, { from: 'user' });

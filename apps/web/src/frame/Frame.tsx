@@ -56,6 +56,10 @@ export function Frame() {
       <main id="content" className={styles.main} tabIndex={-1} ref={main}>
         <Outlet />
       </main>
+      <footer className={styles.caution}>
+        A planning and recording aid, not protection: it guards neither engine nor person. Makers’ limits,
+        local codes and qualified people come first; nobody in the cell during a pull.
+      </footer>
       <KeysOverlay open={keysOpen} onClose={() => setKeysOpen(false)} />
       <PageDrop />
     </>
