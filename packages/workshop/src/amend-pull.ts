@@ -1,5 +1,6 @@
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Book, PullAmendment } from '@pullbook/store';
+import { amendmentWithoutReason } from './amendment-reason.ts';
 import type { PullDetails } from './edge/pull-details.ts';
 import { findOne } from './find-one.ts';
 import type { PullHead } from './pull-views.ts';
@@ -18,15 +19,7 @@ export async function amendPull(
   details: PullDetails,
   reason: string,
 ): Promise<Result<{ id: string }>> {
-  if (reason.trim() === '') {
-    return refused(
-      remark(
-        'refusal',
-        'no-reason',
-        'An amendment needs a reason: say what was entered wrong, or what became known.',
-      ),
-    );
-  }
+  if (reason.trim() === '') return amendmentWithoutReason();
   const found = findOne(await book.pullHeads(), id, 'pull');
   if (!found.ok) return found;
   const before = found.value;

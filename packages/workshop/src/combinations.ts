@@ -10,6 +10,7 @@ import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import { readCombinationText } from '@pullbook/formats';
 import type { Book } from '@pullbook/store';
 import type { Chip } from '@pullbook/views';
+import { amendmentWithoutReason } from './amendment-reason.ts';
 import { findOne } from './find-one.ts';
 import { packageIdsOf } from './packages.ts';
 
@@ -115,15 +116,7 @@ export async function amendCombination(
   reason: string,
   sheetName?: string,
 ): Promise<Result<{ id: string; revision: number }>> {
-  if (reason.trim() === '') {
-    return refused(
-      remark(
-        'refusal',
-        'no-reason',
-        'An amendment needs a reason: say what was entered wrong, or what became known.',
-      ),
-    );
-  }
+  if (reason.trim() === '') return amendmentWithoutReason();
   const found = findOne(await book.combinations(), id, 'combination');
   if (!found.ok) return found;
   const sheet = readCombinationText(sheetText, sheetName);

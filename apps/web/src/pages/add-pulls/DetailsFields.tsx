@@ -8,6 +8,7 @@ import styles from './add-pulls.module.css';
 import { CarriedFields } from './CarriedFields.tsx';
 import type { FileDetails } from './file-details.ts';
 import { MoreFields } from './MoreFields.tsx';
+import { OccasionFields } from './OccasionFields.tsx';
 import { WeatherFields } from './WeatherFields.tsx';
 
 /** What was on the brake, when, in which air, and what the file's figures already carry. */
@@ -61,24 +62,7 @@ export function DetailsFields({
               onChange={(event) => set({ name: event.target.value })}
             />
           )}
-          <TextField
-            label="Set-up"
-            help="Which fitting on the brake it was."
-            placeholder="second fitting"
-            value={details.setUp}
-            onChange={(event) => set({ setUp: event.target.value })}
-          />
-          <TextField
-            label="When"
-            type="datetime-local"
-            value={details.recordedAt}
-            onChange={(event) => set({ recordedAt: event.target.value })}
-          />
-          <TextField
-            label="Cell"
-            value={details.cell}
-            onChange={(event) => set({ cell: event.target.value })}
-          />
+          <OccasionFields occasion={details} onOccasion={set} />
         </Fields>
       </div>
       <WeatherFields weather={details} onWeather={set} />

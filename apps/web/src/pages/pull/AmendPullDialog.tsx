@@ -9,6 +9,7 @@ import { Trouble } from '../../parts/Trouble.tsx';
 import { CarriedFields } from '../add-pulls/CarriedFields.tsx';
 import { type FileDetails, importDetails, NO_DETAILS } from '../add-pulls/file-details.ts';
 import { MoreFields } from '../add-pulls/MoreFields.tsx';
+import { OccasionFields } from '../add-pulls/OccasionFields.tsx';
 import { WeatherFields } from '../add-pulls/WeatherFields.tsx';
 import { useAmendPull } from './amend-pull.ts';
 
@@ -61,24 +62,7 @@ export function AmendPullDialog({ page, onClose }: { page: PullPage; onClose: ()
               })),
             ]}
           />
-          <TextField
-            label="Set-up"
-            help="Which fitting on the brake it was."
-            placeholder="second fitting"
-            value={details.setUp}
-            onChange={(event) => set({ setUp: event.target.value })}
-          />
-          <TextField
-            label="When"
-            type="datetime-local"
-            value={details.recordedAt}
-            onChange={(event) => set({ recordedAt: event.target.value })}
-          />
-          <TextField
-            label="Cell"
-            value={details.cell}
-            onChange={(event) => set({ cell: event.target.value })}
-          />
+          <OccasionFields occasion={details} onOccasion={set} />
         </Fields>
         <WeatherFields weather={details} onWeather={set} />
         <CarriedFields
