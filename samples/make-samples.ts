@@ -77,6 +77,40 @@ const LB_FT = 1.3558179483314004;
 const HP_KW = 0.7456998715822702;
 const PSI_KPA = 6.894757293168361;
 
+/** What loggers write for a reading that is not there; '' is an empty cell. */
+const MISSING = ['', '-', '--', 'n/a', 'NaN', 'null', '?', '#N/A', '*', 'none', '---'];
+
+/** `11:59:57.0 AM` and on, past noon. */
+function noon(seconds: number): string {
+  const past = seconds - 3;
+  const [hour, minute, rest] = past < 0 ? [11, 59, 60 + past] : [12, 0, past];
+  return `${hour}:${String(minute).padStart(2, '0')}:${rest.toFixed(1).padStart(4, '0')} ${past < 0 ? 'AM' : 'PM'}`;
+}
+
+/** `12:59:57.0` and on, past one o'clock. */
+function turn(seconds: number): string {
+  const past = seconds - 3;
+  const [hour, minute, rest] = past < 0 ? [12, 59, 60 + past] : [1, 0, past];
+  return `${hour}:${String(minute).padStart(2, '0')}:${rest.toFixed(1).padStart(4, '0')}`;
+}
+
+/** A step test at 10 Hz: a second from speed to speed, then four on each, its first half second a fifth low. */
+function heldSpeeds(points: readonly InventedRow[]): Pick<InventedRow, 'time' | 'speed' | 'torque' | 'power'>[] {
+  const rows: Pick<InventedRow, 'time' | 'speed' | 'torque' | 'power'>[] = [];
+  let before = 1500;
+  for (const { speed, torque } of points) {
+    for (let step = 0; step < 50; step++) {
+      const isHeld = step >= 10;
+      const now = isHeld ? speed + (step % 3) - 1 : Math.round(before + ((speed - before) * step) / 10);
+      const load = Number((isHeld ? (step < 15 ? 0.8 : 1) * torque : 100).toFixed(1));
+      const power = Number(((load * now * Math.PI) / 30_000).toFixed(2));
+      rows.push({ time: rows.length / 10, speed: now, torque: load, power });
+    }
+    before = speed;
+  }
+  return rows;
+}
+
 export function makeSamples(): Sample[] {
   const pull = inventedPull(SEED, 250, 19);
   const log = inventedPull(SEED + 1, 50, 91);
@@ -114,8 +148,31 @@ export function makeSamples(): Sample[] {
     sample('time-based/clock.csv', 'a log over clock time that passes a full minute', utf8(lines(['Time;Engine speed [rpm];Torque [Nm]', ...log.map((row) => [wrapped(row), row.speed, comma(row.torque)].join(';'))]))),
     sample('speed-based/settled-points.csv', 'a step test: one row each 500 r/min', utf8(lines(['Engine speed [rpm],Torque [Nm],Power [kW],Boost [kPa]', ...plain(points)]))),
     sample('speed-based/falling.csv', 'rows from the highest speed down', utf8(lines(['Engine speed [rpm],Torque [Nm],Power [kW],Boost [kPa]', ...plain([...pull].reverse())]))),
+    sample('speed-based/observed-and-corrected.csv', 'two torques: the observed one is taken, both at once are refused', utf8(lines(['Engine speed [rpm],Torque [Nm],Torque corrected [Nm]', ...pull.map((row) => [row.speed, row.torque, fixed(row.torque * 1.02, 1)].join(','))]))),
     sample('spaces/aligned.txt', 'columns parted by runs of spaces', utf8(lines(['  RPM    Torque [Nm]   Power [kW]', ...pull.map((row) => fixed(row.speed, 0).padStart(5) + fixed(row.torque, 1).padStart(14) + fixed(row.power, 2).padStart(13))]))),
     sample('bar/pull.txt', 'columns parted by upright bars', utf8(lines(['Engine speed [rpm]|Torque [Nm]|Power [kW]|Boost [kPa]', ...plain(pull, '|')]))),
+    sample('gaps/missing-marks.csv', 'every way to write that a reading is missing, and words in a column of numbers', utf8(lines(['Engine speed [rpm],Torque [Nm],Power [kW],Boost [kPa],Lambda', ...pull.map((row, at) => [row.speed, row.torque, row.power, MISSING[at] ?? row.boost, at === 4 ? 'warming up' : at === 5 ? 'over range' : row.lambda].join(','))]))),
+    sample('gaps/empty-columns.csv', 'an empty column without a name, one with a name, and delimiters at the end of every row', utf8(lines(['Engine speed [rpm],,Torque [Nm],Spare,Power [kW],,', ...pull.map((row) => `${row.speed},,${row.torque},,${row.power},,`)]))),
+    sample('gaps/summary-rows-at-end.csv', 'semicolon; Minimum, Maximum, Mean and a line of words after the readings', utf8(lines(['Drehzahl [1/min];Drehmoment [Nm];Leistung [kW]', ...pull.map((row) => [row.speed, row.torque, row.power].map(comma).join(';')), 'Minimum;293,1;61,4', 'Maximum;342,0;202,4', 'Mean;325,6;145,8', 'End of the record;;']))),
+    sample('gaps/repeated-header.csv', 'the header and its row of units again every six rows', utf8(lines(pull.flatMap((row, at) => [...(at % 6 === 0 ? ['Speed,Torque,Power', 'rpm,Nm,kW'] : []), `${row.speed},${row.torque},${row.power}`])))),
+    sample('gaps/rows-twice.csv', 'every row twice, as a logger does that writes faster than it reads', utf8(lines(['Time [s],Engine speed [rpm],Torque [Nm],Power [kW]', ...log.flatMap((row) => { const one = [row.time, row.speed, row.torque, row.power].join(','); return [one, one]; })]))),
+    sample('several-probes/one-name-twice.csv', 'two columns of one name, and eight exhaust probes', utf8(lines([['rpm', 'Torque [Nm]', 'Lambda', 'Lambda', ...Array.from({ length: 8 }, (_, at) => `EGT ${at + 1} [°C]`)].join(','), ...pull.map((row) => [row.speed, row.torque, row.lambda, fixed(row.lambda + 0.02, 3), ...Array.from({ length: 8 }, (_, at) => 700 + 3 * at + row.speed / 100)].join(','))]))),
+    sample('several-probes/volume-flows.csv', 'fuel in cm³/min and air in cfm: volumes, no masses', utf8(lines(['rpm,Torque [Nm],Fuel flow [cc/min],Air flow [cfm]', ...pull.map((row) => [row.speed, row.torque, fixed(row.power * 6.5, 0), fixed(row.power * 2.9, 0)].join(','))]))),
+    sample('time-based/clock-12-hours.csv', 'a log over clock time of 12 hours that passes noon', utf8(lines(['Time,Engine speed [rpm],Torque [Nm]', ...log.map((row) => `${noon(row.time)},${row.speed},${row.torque}`)]))),
+    sample('time-based/minutes-without-unit.csv', 'a time that names no unit: minutes, told by how fast the engine sweeps', utf8(lines(['Time,rpm,Torque [Nm]', ...log.map((row) => [fixed(row.time / 60, 6), row.speed, row.torque].join(','))]))),
+    sample('time-based/held-speeds.csv', 'a step test logged throughout: hold, step, hold', utf8(lines(['Time [s],Engine speed [rpm],Torque [Nm],Power [kW]', ...heldSpeeds(points).map((row) => [fixed(row.time, 1), row.speed, row.torque, row.power].join(','))]))),
+    sample('units-row/columns-in-another-order.csv', 'power first and engine speed last, units in a row of their own in round brackets', utf8(lines(['Power,Boost,Torque,Speed', '(kW),(kPa),(N·m),(rpm)', ...pull.map((row) => [row.power, row.boost, row.torque, row.speed].join(','))]))),
+    sample('time-based/time-starts-again.csv', 'two logs one after the other, without a header between', utf8(lines(['Time [s],Engine speed [rpm],Torque [Nm]', ...[...log, ...log].map((row) => [row.time, row.speed, row.torque].join(','))]))),
+    sample('time-based/clock-12-hours-unsaid.csv', 'a clock of 12 hours without am or pm that turns from 12:59 to 1:00', utf8(lines(['Time,Engine speed [rpm],Torque [Nm]', ...log.map((row) => `${turn(row.time)},${row.speed},${row.torque}`)]))),
+    sample('spaces/gap-in-a-row.txt', 'columns parted by blanks, and a row in which one reading is missing', utf8(lines(['rpm Torque[Nm] Boost[kPa] Power[kW]', ...pull.map((row, at) => [row.speed, row.torque, ...(at === 4 ? [] : [row.boost]), row.power].join('  '))]))),
+    sample('gaps/rows-named-by-words.csv', 'rows below the readings that begin with words of their own', utf8(lines(['Time [s],Engine speed [rpm],Torque [Nm]', ...log.map((row) => [row.time, row.speed, row.torque].join(',')), 'Highest,6500,342.0', 'Std deviation,1300,14.1']))),
+    sample('semicolon-decimal-comma/tens-of-newton-metres.csv', 'torque in daN·m, thousands parted by a raised comma', utf8(lines(['Régime (tr/min);Couple (daNm);Puissance (kW)', ...pull.map((row) => [`${Math.floor(row.speed / 1000)}\u2019${fixed(row.speed % 1000, 0).padStart(3, '0')}`, comma(Number(fixed(row.torque / 10, 2))), comma(row.power)].join(';'))]))),
+    sample('comma/temperatures-without-units.csv', 'temperatures in °C beside lb-ft and hp, without a unit', utf8(lines(['rpm,Torque [lb-ft],Power [hp],Air temp,Oil temp,Coolant temp', ...pull.map((row, at) => [row.speed, fixed(row.torque / 1.3558179483, 1), fixed(row.power / 0.74569987, 1), 27, fixed(row.oil, 0), 80 + Math.floor(at / 6)].join(','))]))),
+    sample('invalid/web-page.csv', 'refused: a web page (HTML)', utf8('<!DOCTYPE html>\n<p>404, 1, 2</p>\n<pre>\n2000,300\n2100,305\n</pre>\n')),
+    sample('invalid/json.csv', 'refused: JSON', utf8('[\n[2000, 300],\n[2100, 305]\n]\n')),
+    sample('invalid/decimal-comma-between-commas.csv', 'refused: the comma parts columns and stands in numbers', utf8(lines(['rpm,Torque [Nm],Power [kW]', ...pull.map((row) => [row.speed, comma(Number(fixed(row.torque, 0)) + 0.5), comma(Number(fixed(row.power, 0)) + 0.5)].join(','))]))),
+    sample('invalid/on-its-side.csv', 'refused: a channel a row', utf8(lines([['rpm', ...pull.map((row) => row.speed)].join(','), ['Torque [Nm]', ...pull.map((row) => row.torque)].join(','), ['Power [kW]', ...pull.map((row) => row.power)].join(',')]))),
+    sample('invalid/thousands-read-as-decimals.csv', 'refused: 2.000 r/min, whose point stands between thousands', utf8(lines(['Drehzahl [1/min];Drehmoment [Nm]', ...pull.map((row) => `${Math.floor(row.speed / 1000)}.${fixed(row.speed % 1000, 0).padStart(3, '0')};${fixed(row.torque, 0)}`)]))),
     sample('invalid/empty.csv', 'refused: no bytes', new Uint8Array()),
     sample('invalid/binary.csv', 'refused: bytes that are no text', Uint8Array.from({ length: 512 }, () => Math.floor(256 * random()))),
     sample('invalid/spreadsheet.csv', 'refused: begins as a spreadsheet in its own format does', Uint8Array.from([0x50, 0x4b, 3, 4, 20, 0, 6, 0, 8, 0, 0, 0, 33, 0, 98, 121])),
@@ -124,9 +181,46 @@ export function makeSamples(): Sample[] {
     sample('invalid/no-speed.csv', 'refused: no engine speed', utf8(lines(['Torque [Nm],Oil temp [°C]', ...pull.map((row) => [row.torque, row.oil].join(','))]))),
     sample('invalid/absurd-speed.csv', 'refused: an engine speed above 30,000 r/min', utf8(lines(['Engine speed [rpm],Torque [Nm]', ...pull.map((row, at) => `${at === 6 ? 350_000 : row.speed},${row.torque}`)]))),
     sample('invalid/absurd-torque.csv', 'refused: a torque above 20 kN·m', utf8(lines(['Engine speed [rpm],Torque [Nm]', ...pull.map((row, at) => `${row.speed},${at === 3 ? 9.9e6 : row.torque}`)]))),
+    sample('invalid/one-column.csv', 'refused: one column only', utf8(lines(['Torque [Nm]', ...pull.map((row) => String(row.torque))]))),
+    sample('invalid/words-only.csv', 'refused: no row of numbers', utf8(lines(['Engine,Cell,Note', 'straight six,Cell 2,belt dusty', 'straight six,Cell 2,belt changed']))),
+    sample('invalid/speed-all-missing.csv', 'refused: an engine speed without a reading', utf8(lines(['Engine speed [rpm],Torque [Nm]', ...pull.map((row) => `n/a,${row.torque}`)]))),
+    sample('invalid/torque-in-millimetres.csv', 'refused: torque in N·mm under a header that says N·m', utf8(lines(['Engine speed [rpm],Torque [Nm]', ...pull.map((row) => `${row.speed},${row.torque * 1000}`)]))),
     ...combinationSamples().map(([path, about, text]) => sample(`combinations/${path}`, about, utf8(text))),
   ]; // prettier-ignore
 }
+
+const FLOW_POINTS = 'lift mm, flow L/s\n2, 24\n4, 48\n6, 70\n8, 88\n10, 100\n12, 108\n';
+
+const CARD_AND_FLOW = `schemaVersion: 1
+name: Straight six, card cam
+shortBlock:
+  cylinders: 6
+  bore: { value: 96 mm, origin: measured }
+  stroke: 88 mm
+heads:
+  valvesPerCylinder: 2
+  intakeValveDiameter: 46 mm
+  rockerRatio: "1.6"
+  flowIntake:
+    origin: measured
+    testPressure: 28 inH2O
+    bore: 96 mm
+    entry: yes
+    bench: shop bench
+    points: |
+${FLOW_POINTS.replace(/^(?=.)/gm, '      ')}cam:
+  profile: { value: card cam, origin: data sheet }
+  durationIntake: { value: 276 deg, origin: data sheet }
+  durationExhaust: { value: 282 deg, origin: data sheet }
+  durationLift: { value: 0.006 in, origin: data sheet }
+  intakeOpens: { value: 32 deg, origin: data sheet }
+  intakeCloses: { value: 64 deg, origin: data sheet }
+  exhaustOpens: { value: 75 deg, origin: data sheet }
+  exhaustCloses: { value: 27 deg, origin: data sheet }
+  lobeSeparation: { value: 110 deg, origin: data sheet }
+  lobeLiftIntake: { value: 7.1 mm, origin: data sheet }
+  lashIntake: 0.3 mm
+`;
 
 function combinationSamples(): [path: string, about: string, text: string][] {
   const sheet = (bore: string, more = ''): string => `schemaVersion: 1
@@ -161,6 +255,9 @@ drive:
     ['invalid-wrong-unit.yaml', 'refused: a bore in horsepower', sheet('  bore: 96 hp\n')],
     ['invalid-no-name.yaml', 'refused: no name', sheet(bore).replace(/^name:.*\n/m, '')],
     ['invalid-syntax.yaml', 'refused: a tab at the start of a line', sheet(bore).replace('  stroke', '\tstroke')],
+    ['cam-card-and-flow-sheet.yaml', 'a printed cam card with its events, and a flow sheet of the intake', CARD_AND_FLOW],
+    ['flow-intake.csv', 'points of a flow sheet, to go with `--flow-intake`', FLOW_POINTS],
+    ['invalid-flow-without-pressure.yaml', 'refused: a flow sheet that does not tell its test pressure', CARD_AND_FLOW.replace(/^ +testPressure.*\n/m, '')],
     ['invalid-newer.yaml', 'refused: a schema version that is not known yet', sheet(bore).replace('schemaVersion: 1', 'schemaVersion: 99')],
   ]; // prettier-ignore
 }

@@ -9,14 +9,14 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { drawStack, sceneToSvg } from '@pullbook/charts';
 import { defaultRecipe, viewPull } from '@pullbook/core/pull';
-import { guessedMapping, pullsFromReading, readTextFile } from '@pullbook/formats';
 import { openBook } from '@pullbook/store';
 import { makeDemoBook, stillOf, trialCards, trialPageOf } from '@pullbook/workshop';
-import { parse } from 'csv-parse/sync';
 import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
+import { bigBookRows } from './bench/big-book-rows.ts';
 import { busyChart } from './bench/busy-chart.ts';
-import { sweepFile } from './bench/sweep-file.ts';
+import { cursorMoves } from './bench/cursor-moves.ts';
+import { timeReading } from './bench/reading.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
@@ -45,33 +45,17 @@ const rows: Row[] = [];
 const add = (what: string, value: number, against: string, limit: number, unit = 'ms') =>
   rows.push({ what, median: value, against, limit, unit });
 
-const bytes = sweepFile(100_000);
-const text = new TextDecoder().decode(bytes);
-const splitting: number[] = [];
-const reading: number[] = [];
-for (let run = 0; run < 6; run += 1) {
-  // In turn, so that a machine that slows down slows both.
-  const start = performance.now();
-  parse(text, { relax_column_count: true });
-  const middle = performance.now();
-  const read = readTextFile(bytes, 'bench.csv');
-  if (!read.ok) throw new Error('the bench file was refused');
-  const drafts = pullsFromReading(read.value, guessedMapping(read.value));
-  if (!drafts.ok) throw new Error('the bench pull was refused');
-  const end = performance.now();
-  if (run > 0) {
-    splitting.push(middle - start);
-    reading.push(end - middle);
-  }
-}
-add(
-  'read, guess and type 100,000 rows x 10 columns',
-  median(reading),
-  `csv-parse only splitting it: ${median(splitting).toFixed(0)} ms`,
-  1.5 * median(splitting),
-);
-
 const folder = mkdtempSync(join(tmpdir(), 'pullbook-bench-'));
+const { stages, peers } = timeReading(folder, 5);
+const fastest = peers.reduce((best, peer) => (peer.milliseconds < best.milliseconds ? peer : best));
+const splitting = peers.map(({ name, milliseconds }) => `${name} ${milliseconds.toFixed(0)}`).join(', ');
+for (const { what, milliseconds } of stages)
+  add(
+    `1,000,000 rows x 20 columns: ${what}`,
+    milliseconds,
+    `only splitting it: ${splitting} ms`,
+    1.5 * fastest.milliseconds,
+  );
 await makeDemoBook(join(folder, 'demo'));
 const book = await openBook(join(folder, 'demo'));
 const heads = await book.pullHeads();
@@ -109,9 +93,10 @@ add(
   100,
 );
 const size = { width: 1000, height: 900, text: 13, theme: 'light', ground: true } as const;
+const busy = busyChart(20, 2000);
 add(
   '20 pulls x 2,000 points, four panels, to SVG',
-  await timed(20, () => sceneToSvg(drawStack(busyChart(20, 2000), size).scene)),
+  await timed(20, () => sceneToSvg(drawStack(busy, size).scene)),
   'limit',
   30,
 );
@@ -124,6 +109,7 @@ add(
   1500,
 );
 await book.close();
+await bigBookRows(join(folder, 'big'), timed, add);
 
 const commandLine = join(root, 'apps/cli/dist/pullbook.mjs');
 const air = ['air', '--pressure', '98.2kPa', '--temperature', '30C', '--humidity', '45%', '--json'];
@@ -141,6 +127,9 @@ add(
 );
 
 add('script loaded by the first page, gzipped', await firstLoadKb(), 'limit', 250, 'kB');
+const moves = await cursorMoves(busy);
+add('a move of the cursor over that chart, script in the browser, mean of 200', moves.scriptMs, 'limit', 8);
+add('the same with style, layout and paint on the main thread', moves.taskMs, 'for comparison', Number.NaN);
 rmSync(folder, { recursive: true });
 
 console.log(`Node.js ${process.version}, medians\n`);

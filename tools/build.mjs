@@ -19,7 +19,11 @@ async function buildCommandLine() {
   const outdir = join(root, 'apps/cli/dist');
   await rm(outdir, { recursive: true, force: true });
   await bundle({
-    entryPoints: { pullbook: join(root, 'apps/cli/src/main.ts') },
+    entryPoints: {
+      pullbook: join(root, 'apps/cli/src/main.ts'),
+      // Run by threads of the program, beside it.
+      'long-work': join(root, 'packages/workshop/src/long-work/thread.ts'),
+    },
     outdir,
     outExtension: { '.js': '.mjs' },
     bundle: true,

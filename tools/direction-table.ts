@@ -35,9 +35,15 @@ export const ROOMS: Room[] = [
     why: 'Pure computing: no files, clock, network, page or chance; so it runs the same everywhere and can be checked.',
   },
   {
+    folder: 'packages/compute',
+    uses: [],
+    outside: ['node:worker_threads'],
+    why: 'Long computations off the main thread: threads or in line, progress, cancelling. Knows no job itself.',
+  },
+  {
     folder: 'packages/formats',
     uses: ['core'],
-    outside: ['csv-parse', 'yaml'],
+    outside: ['yaml'],
     why: 'Bytes to pulls and back. Knows files of the world, nothing of the book or of pictures.',
   },
   {
@@ -81,7 +87,7 @@ export const ROOMS: Room[] = [
   },
   {
     folder: 'packages/workshop',
-    uses: ['core', 'formats', 'store', 'views', 'publish', 'demo', 'charts'],
+    uses: ['compute', 'core', 'formats', 'store', 'views', 'publish', 'demo', 'charts'],
     outside: ['fflate', 'node:crypto', 'node:fs', 'node:path', 'node:url'],
     why: 'What can be done to a book, one file an act; the server and the command line are both thin over it.',
   },
@@ -94,9 +100,11 @@ export const ROOMS: Room[] = [
       '@fastify/multipart',
       '@fastify/static',
       'zod',
+      'node:crypto',
       'node:fs',
       'node:net',
       'node:path',
+      'node:stream',
     ],
     why: 'The book over HTTP on loopback.',
   },
@@ -117,7 +125,7 @@ export const ROOMS: Room[] = [
   {
     folder: 'apps/web',
     uses: ['core/quantity', 'charts', 'views'],
-    typesOf: ['core'],
+    typesOf: ['core', 'workshop'],
     outside: [
       '@tanstack/react-query',
       '@tanstack/react-router',

@@ -2,9 +2,10 @@
  * Kills importers of a book at random moments, many times, and prints what was found afterwards. The long form of the
  * store's own kill test:
  *
- *   npx tsx tools/kill-book.ts --rounds 200 [--seed text] [--writers 2]
+ *   npx tsx tools/kill-book.ts --rounds 200 [--seed text] [--writers 2] [--work everything]
  *
- * Ends with exit code 1 when anything accepted was lost or anything half is there.
+ * `--work everything`: they also amend, change, undo and make backups. A new book is begun every hundred rounds, so that
+ * looking at all of it stays quick. Ends with exit code 1 when anything accepted was lost or anything half is there.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -17,6 +18,7 @@ const { values } = parseArgs({
     rounds: { type: 'string', default: '50' },
     seed: { type: 'string', default: 'kill' },
     writers: { type: 'string', default: '1' },
+    work: { type: 'string', default: 'imports' },
   },
 });
 const rounds = Number(values.rounds);
@@ -28,28 +30,57 @@ if (!Number.isInteger(rounds) || rounds < 1 || !Number.isInteger(writers) || wri
   process.exit(2);
 }
 
-const columns = ['round', 'killed', 'accepted', 'not said', 'set aside', 'parts', 'faults'];
+const work = workAsked(values.work);
+
+const ROUNDS_A_BOOK = 100;
+const columns = ['round', 'killed', 'accepted', 'edits', 'not said', 'set aside', 'parts', 'faults'];
 const print = (cells: (string | number)[]) =>
   console.log(cells.map((cell, index) => String(cell).padEnd(index === 1 ? 22 : 10)).join(''));
 
-const folder = mkdtempSync(join(tmpdir(), 'pullbook-kill-'));
+const parent = mkdtempSync(join(tmpdir(), 'pullbook-kill-'));
 try {
   print(columns);
-  const results = await killRounds({ folder, rounds, seed: values.seed, writers, onRound: printRound });
+  const results: KillRound[] = [];
+  for (let done = 0; done < rounds; done += ROUNDS_A_BOOK) {
+    const plan = {
+      rounds: Math.min(ROUNDS_A_BOOK, rounds - done),
+      seed: `${values.seed}-${done}`,
+      writers,
+      work,
+    };
+    const book = join(parent, `book-${done}`);
+    results.push(...(await killRounds({ ...plan, folder: book, onRound: printRound })));
+    for (const used of [book, `${book}-backups`]) rmSync(used, { recursive: true, force: true });
+  }
   const sum = (of: (round: KillRound) => number) => results.reduce((total, round) => total + of(round), 0);
   const faults = sum((round) => round.faults.length);
   console.log(
-    `${rounds} rounds, ${writers} importing: ${sum((round) => round.accepted)} files accepted, ` +
+    `${rounds} rounds, ${writers} importing: ${sum((round) => round.accepted)} files accepted, ${sum((round) => round.edits)} edits and backups, ` +
       `${sum((round) => round.acceptedUnsaid)} more committed before they could be said, ` +
       `${sum((round) => round.setAside)} originals set aside, ${results.at(-1)!.parts} parts left, ${faults} faults.`,
   );
   process.exitCode = faults === 0 ? 0 : 1;
 } finally {
-  rmSync(folder, { recursive: true, force: true });
+  rmSync(parent, { recursive: true, force: true });
 }
 
 function printRound(round: KillRound): void {
-  const { accepted, acceptedUnsaid, setAside, parts, faults } = round;
-  print([round.round + 1, round.killedAfter, accepted, acceptedUnsaid, setAside, parts, faults.length]);
+  const { accepted, edits, acceptedUnsaid, setAside, parts, faults } = round;
+  print([
+    round.round + 1,
+    round.killedAfter,
+    accepted,
+    edits,
+    acceptedUnsaid,
+    setAside,
+    parts,
+    faults.length,
+  ]);
   for (const fault of faults) console.log(`    ${fault}`);
+}
+
+function workAsked(given: string): 'imports' | 'everything' {
+  if (given === 'imports' || given === 'everything') return given;
+  console.error(`--work is imports or everything; given was ${given}.`);
+  process.exit(2);
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Channel, ChannelMeaning, Pull } from '@pullbook/core/pull';
-import { MEANINGS, PLAIN_TREATMENT } from '@pullbook/core/pull';
+import { MEANINGS, OPEN_AUDIENCE, PLAIN_TREATMENT } from '@pullbook/core/pull';
 
 /** One row of a curve file, in the file's own units. */
 export interface CurveRow {
@@ -64,6 +64,7 @@ export function curvePull(
     events: [],
     outcome: 'completed',
     treatment: PLAIN_TREATMENT,
+    audience: OPEN_AUDIENCE,
     origin: 'measured',
     fileHash: null,
     invented: false,

@@ -5,7 +5,12 @@ const WORDS: Record<string, string> = {
   EACCES: 'it may not be opened by this user. Change its permissions, or name another place.',
   EPERM: 'it may not be changed by this user. Change its permissions, or name another place.',
   EISDIR: 'it is a folder. Name a file.',
+  ELOOP: 'it is a link that leads back to itself. Name the file it should lead to.',
+  ENAMETOOLONG: 'its name or path is longer than the system takes. Give it a shorter one.',
+  ENXIO: 'it is a socket or a device, not a file. Name a file.',
   ENOTDIR: 'a part of the path is a file, not a folder. Check the path.',
+  EIO: 'the disk or device did not give its bytes. Copy it to another disk, and look after this one.',
+  EBUSY: 'another program holds it. Close it there, then do it again.',
   ENOSPC:
     'there is no room left on the disk. Make room, then do it again; what was stored before is untouched.',
   EDQUOT:

@@ -119,6 +119,46 @@ describe('the whole job on the command line', () => {
     expect(list.json.pulls).toHaveLength(2);
   });
 
+  test('what was done is told, undone and had back; a list is narrowed', async () => {
+    await captured([
+      'amend',
+      ids.base!,
+      '--operator',
+      'night',
+      '--order',
+      '3',
+      '--reason',
+      'seen',
+      ...book(),
+    ]);
+    const told = await captured(['history', '--of', ids.base!, ...book()]);
+    expect(told.out).toMatch(/Amended the pull.*seen/);
+    expect(told.out).toMatch(/Operator: – → night/);
+    const find = ['list', 'pulls', '--find', 'night', ...book()];
+    expect((await capturedJson(find)).json.pulls.map((one: { id: string }) => one.id)).toEqual([ids.base]);
+    const undone = await capturedJson(['undo', ...book()]);
+    expect(undone.json.step.words).toMatch(/^Undone: amended the pull/);
+    expect((await capturedJson(find)).json).toMatchObject({
+      pulls: [],
+      pages: { pulls: { total: 0, all: 2 } },
+    });
+    expect((await captured(find)).out).toContain('none fits');
+    const number = undone.json.step.uid.split('/').at(-1);
+    expect((await captured(['undo', number, ...book()])).out).toMatch(/^Done again: amended the pull/);
+    expect((await captured(['undo', number, ...book()])).code).toBe(1);
+    expect((await capturedJson(['undo', '99999', ...book()])).json.error.code).toBe('unknown-id');
+    await captured(['undo', ...book()]);
+  });
+
+  test('an engine takes another build revision, with a reason', async () => {
+    const { json } = await capturedJson(['list', 'engines', ...book()]);
+    const [{ id }] = json.engines;
+    const change = ['engine', 'change', id, '--build', '3', '--reason', 'new rings', ...book()];
+    expect((await captured(change)).out).toContain('Changed engine');
+    const after = await capturedJson(['list', 'engines', ...book()]);
+    expect(after.json.engines[0].buildRevision).toBe('3');
+  });
+
   test('comparing a curve with itself times 1.05 gains 5 % everywhere, in any standard', async () => {
     for (const correction of ['observed', 'sae-j1349', 'sae-j607', 'iso-1585', 'din-70020']) {
       const { code, json } = await capturedJson([
@@ -411,20 +451,34 @@ describe('usage', () => {
       'list',
       'show',
       'amend',
+      'history',
+      'undo',
+      'engine',
       'combination',
       'package',
+      'layout',
       'trial',
+      'audience',
+      'cell',
+      'settings',
       'compare',
       'air',
       'publish',
       'export',
+      'backup',
       'restore',
+      'merge',
+      'rescue',
       'original',
     ]);
     const groups: Record<string, string[]> = {
-      combination: ['add', 'amend', 'show', 'diff'],
-      package: ['add'],
+      engine: ['change'],
+      combination: ['add', 'amend', 'check', 'show', 'diff', 'schema'],
+      package: ['list', 'add'],
+      layout: ['list', 'forget'],
+      backup: ['', 'check'],
       trial: ['start', 'change'],
+      cell: ['list', 'show', 'add', 'change', 'instrument', 'calibration'],
     };
     for (const name of names) {
       for (const argv of (groups[name] ?? ['']).map((sub) => [

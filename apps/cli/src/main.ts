@@ -1,9 +1,9 @@
 import { basename } from 'node:path';
 import { Command, CommanderError } from 'commander';
 import { addCommands } from './commands/index.ts';
-import { Context } from './context.ts';
+import { Context, plainSpaces } from './context.ts';
 import { fileTrouble } from './file-trouble.ts';
-import { Refusal } from './refusal.ts';
+import { Refusal, refusalText } from './refusal.ts';
 import { withShared } from './shared-options.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
 
@@ -59,16 +59,24 @@ function troubleCode(trouble: unknown, context: Context, json: boolean): number 
     ? trouble.message
     : `Pullbook failed at this: ${trouble.message}. What is in the book is untouched.`;
   if (json) printJson(context, code, message, trouble instanceof Refusal ? trouble.remarks : []);
-  else context.terminal.err(`${message}\n`);
+  else context.terminal.err(`${forPeople(trouble, message, context)}\n`);
   if (!known && context.terminal.env.PULLBOOK_TRACE) context.terminal.err(`${trouble.stack}\n`);
   return NOT_DONE;
 }
 
+/** A refusal with its figures in the units chosen, with plain spaces for a terminal. */
+function forPeople(trouble: Error, message: string, context: Context): string {
+  if (!(trouble instanceof Refusal) || trouble.remarks.length === 0) return message;
+  return plainSpaces(refusalText(trouble.remarks, context.wordsIn()));
+}
+
 function printJson(context: Context, code: string, message: string, remarks: Refusal['remarks']): void {
-  const edge = remarks.map(({ line = null, column = null, ...one }) => ({
+  const edge = remarks.map(({ line = null, column = null, message: words, level, code: name }) => ({
     line,
     column,
-    ...one,
+    message: words,
+    level,
+    code: name,
     file: null,
   }));
   context.terminal.out(`${JSON.stringify({ error: { code, message, remarks: edge } }, null, 2)}\n`);

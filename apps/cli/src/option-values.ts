@@ -9,6 +9,12 @@ export function numberValue(text: string): number {
   return value;
 }
 
+/** A whole number from 1 as an option's value. */
+export function countValue(text: string): number {
+  if (!/^[1-9]\d{0,5}$/.test(text)) throw new InvalidArgumentError('Give a whole number from 1.');
+  return Number(text);
+}
+
 /** A port as an option's value. */
 export function portValue(text: string): number {
   const value = Number(text);

@@ -1,6 +1,6 @@
 import type { PullDetailsText } from '@pullbook/workshop';
 import { type Command, Option } from 'commander';
-import { eventValue, numberValue } from './option-values.ts';
+import { countValue, eventValue, numberValue } from './option-values.ts';
 import { Refusal } from './refusal.ts';
 
 export interface PullOptions {
@@ -28,6 +28,7 @@ export interface PullOptions {
   note?: string;
   event?: { engineSpeed: string | null; text: string }[];
   aborted?: boolean;
+  order?: number;
 }
 
 /** Adds what can be written down about a pull. */
@@ -71,6 +72,7 @@ export function withPullOptions(command: Command): Command {
       'something that happened: "5600rpm: throttle lifted", or words alone (repeatable)',
       eventValue,
     )
+    .option('--order <number>', 'place in the order of its session, from 1', countValue)
     .option('--aborted', 'it was broken off in the cell: kept, and not counted');
 }
 
@@ -103,6 +105,7 @@ export function pullDetailsOf(options: PullOptions): PullDetailsText {
     notes: options.note,
     events: options.event,
     outcome: options.aborted ? 'aborted' : undefined,
+    orderInSession: options.order,
   };
 }
 

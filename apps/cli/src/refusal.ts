@@ -1,4 +1,6 @@
+import { writeSaid } from '@pullbook/core/quantity';
 import type { Remark, Result } from '@pullbook/core/remark';
+import type { Shared } from './shared-options.ts';
 
 /** Something that could not be done, said so that a person can act on it. */
 export class Refusal extends Error {
@@ -19,13 +21,23 @@ export function valueOrRefusal<T>(result: Result<T>): T {
 
 /** A refusal that speaks with every refusing remark. */
 export function refusalOf(remarks: Remark[]): Refusal {
+  return new Refusal(spoken(remarks)[0]?.code ?? 'refused', refusalText(remarks, null), remarks);
+}
+
+/** What refuses, one line a remark, in the units a person chose; `null`: SI. */
+export function refusalText(remarks: readonly Remark[], view: Shared['view'] | null): string {
+  const written = ({ message, parts, ...place }: Remark) =>
+    placed({ ...place, message: view === null ? message : writeSaid(message, parts, view) });
+  return spoken(remarks).map(written).join('\n');
+}
+
+function spoken(remarks: readonly Remark[]): readonly Remark[] {
   const refusing = remarks.filter((one) => one.level === 'refusal');
-  const spoken = refusing.length > 0 ? refusing : remarks;
-  return new Refusal(spoken[0]?.code ?? 'refused', spoken.map((one) => placed(one)).join('\n'), remarks);
+  return refusing.length > 0 ? refusing : remarks;
 }
 
 /** `line 3, column 2: …` */
-export function placed(remark: { message: string; line?: number; column?: number }): string {
+function placed(remark: { message: string; line?: number; column?: number }): string {
   const place = [
     ...(remark.line === undefined ? [] : [`line ${remark.line}`]),
     ...(remark.column === undefined ? [] : [`column ${remark.column}`]),

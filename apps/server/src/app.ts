@@ -1,13 +1,17 @@
 import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
-import type { Book } from '@pullbook/workshop';
+import { type Book, settingsReport } from '@pullbook/workshop';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { guardRequests } from './guard.ts';
 import { bookRoutes } from './routes/book.ts';
 import { combinationRoutes } from './routes/combinations.ts';
 import { fileRoutes } from './routes/files.ts';
+import { historyRoutes } from './routes/history.ts';
 import { pullRoutes } from './routes/pulls.ts';
+import { rememberedRoutes } from './routes/remembered.ts';
+import { safetyRoutes } from './routes/safety.ts';
 import { type ScreenFolders, screenRoutes } from './routes/screens.ts';
+import { shopRoutes } from './routes/shop.ts';
 import { trialRoutes } from './routes/trials.ts';
 import { answerTroubles } from './trouble.ts';
 
@@ -20,14 +24,15 @@ export interface AppOptions {
   uploadLimitBytes?: number;
 }
 
-const UPLOAD_LIMIT_BYTES = 512 * 1_048_576;
+/** What the reader takes too; see its limits. */
+const UPLOAD_LIMIT_BYTES = 2e9;
 const SHEET_LIMIT_BYTES = 1_048_576;
 
 /** The whole server over one open book, not listening yet. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const uploadLimitBytes = options.uploadLimitBytes ?? UPLOAD_LIMIT_BYTES;
   const app = Fastify({ logger: false, bodyLimit: SHEET_LIMIT_BYTES, forceCloseConnections: true });
-  answerTroubles(app, uploadLimitBytes);
+  answerTroubles(app, uploadLimitBytes, options.book);
   await app.register(helmet, {
     contentSecurityPolicy: {
       useDefaults: false,
@@ -55,8 +60,12 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   bookRoutes(app, options.book);
   trialRoutes(app, options.book);
   pullRoutes(app, options.book);
-  fileRoutes(app, options.book);
+  await fileRoutes(app, options.book);
+  rememberedRoutes(app, options.book);
   combinationRoutes(app, options.book);
-  await screenRoutes(app, options.folders);
+  historyRoutes(app, options.book);
+  shopRoutes(app, options.book);
+  safetyRoutes(app, options.book);
+  await screenRoutes(app, options.folders, () => settingsReport(options.book));
   return app;
 }

@@ -4,6 +4,8 @@ import { RequestTrouble } from './trouble.ts';
 
 const meaning = z.enum(Object.keys(MEANINGS) as [ChannelMeaning, ...ChannelMeaning[]]);
 const text = z.string().max(20_000);
+/** A sheet may carry tables of a thousand points. */
+const sheet = z.string().max(500_000);
 const rangeRpm = z.tuple([z.number().positive(), z.number().positive()]);
 
 const weather = z.strictObject({
@@ -13,18 +15,19 @@ const weather = z.strictObject({
   altitude: text.nullish(),
 });
 
+/** `null`: cleared. */
 const tune = z.strictObject({
-  sparkAdvance: text.optional(),
-  targetLambda: text.optional(),
-  jets: text.optional(),
-  fuelPressure: text.optional(),
-  notes: text.optional(),
+  sparkAdvance: text.nullish(),
+  targetLambda: text.nullish(),
+  jets: text.nullish(),
+  fuelPressure: text.nullish(),
+  notes: text.nullish(),
 });
 
 const places = z.strictObject({
-  boostTap: text.optional(),
-  chargeProbe: text.optional(),
-  inletProbe: text.optional(),
+  boostTap: text.nullish(),
+  chargeProbe: text.nullish(),
+  inletProbe: text.nullish(),
 });
 
 /** What the numbers may be is the workshop's to say, in words a person can act on. */
@@ -51,6 +54,7 @@ export const pullDetails = z.strictObject({
   places: places.optional(),
   notes: text.optional(),
   outcome: z.enum(['completed', 'aborted']).optional(),
+  orderInSession: z.int().positive().nullish(),
   treatment: treatment.optional(),
   events: z
     .array(z.strictObject({ engineSpeed: text.nullish(), text }))
@@ -62,6 +66,9 @@ export const importDetails = pullDetails.extend({
   mapping: z
     .array(z.strictObject({ index: z.int().nonnegative(), meaning: meaning.nullable(), unit: text }))
     .optional(),
+  /** `last` or the id of a pull: what is not said is as in it. */
+  like: text.optional(),
+  readAnew: z.boolean().optional(),
 });
 
 export const summaryPull = pullDetails.extend({
@@ -72,9 +79,13 @@ export const summaryPull = pullDetails.extend({
     peakTorqueRpm: text.nullish(),
   }),
   origin: text,
+  like: text.optional(),
 });
 
-export const pullAmendment = z.strictObject({ amendment: pullDetails, reason: text });
+/** What was looked at when the change was made; without it the change goes over whatever stands. */
+const stamp = text.optional();
+
+export const pullAmendment = z.strictObject({ amendment: pullDetails, reason: text, stamp });
 
 const trialCombinations = z.array(z.strictObject({ combinationId: text, shortName: text }));
 
@@ -83,11 +94,13 @@ export const newTrial = z.strictObject({
   kind: z.enum(['comparison', 'survey']).default('comparison'),
   combinations: trialCombinations,
   pullIds: z.array(text).optional(),
-  correction: text.default('sae-j1349'),
+  correction: text.optional(),
 });
 
 export const trialEdit = z.strictObject({
   question: text.optional(),
+  kind: z.enum(['comparison', 'survey']).optional(),
+  stamp,
   correction: text.optional(),
   averagesWindowRpm: rangeRpm.nullish(),
   remark: text.optional(),
@@ -106,16 +119,29 @@ export const trialEdit = z.strictObject({
 });
 
 export const newCombination = z.strictObject({
-  sheetText: text,
+  sheetText: sheet,
   engineId: text.optional(),
   engineName: text.optional(),
   madeFromId: text.optional(),
   packageIds: z.array(text).optional(),
 });
 
+/** A sheet that is looked at and not kept. */
+export const sheetToLookAt = z.strictObject({ sheetText: sheet, madeFromId: text.optional() });
+
 export const newPackage = z.strictObject({ name: text, covers: z.array(text) });
 
-export const combinationAmendment = z.strictObject({ sheetText: text, reason: text });
+export const combinationAmendment = z.strictObject({ sheetText: sheet, reason: text, stamp });
+
+export const engineChange = z.strictObject({
+  name: text.optional(),
+  buildRevision: text.optional(),
+  notes: text.optional(),
+  reason: text,
+  stamp,
+});
+
+export const undoing = z.strictObject({ uid: text.nullable() });
 
 const units = z.enum(['us', 'si']).default('us');
 const decimal = z.enum(['.', ',']).default('.');
@@ -130,11 +156,23 @@ export const lookingQuery = z.object({
   to: rpm,
 });
 
+/** How a recording is looked at: over what, how much of that axis, and which channels by their ids. */
+export const recordedQuery = z.object({
+  units,
+  decimal,
+  over: z.enum(['time', 'speed']).default('time'),
+  low: z.coerce.number().optional(),
+  high: z.coerce.number().optional(),
+  channels: z.string().optional(),
+});
+
 export const stillQuery = lookingQuery.extend({
   format: z.enum(['svg', 'png']).default('svg'),
   size: z.enum(['1080p', '4k']).default('1080p'),
   theme: z.enum(['light', 'dark']).default('light'),
   ground: z.enum(['true', 'false']).default('true'),
+  /** Although it holds what is not for everyone. */
+  privateToo: z.enum(['true', 'false']).default('false'),
   download: z.string().optional(),
 });
 
@@ -143,6 +181,50 @@ export const airQuery = z.object({
   temperature: z.string(),
   humidity: z.string().optional(),
   altitude: z.string().optional(),
+});
+
+const page = z.coerce.number().int().positive().max(1_000_000).optional();
+const size = z.coerce.number().int().positive().max(500).optional();
+const yesOrNo = z
+  .enum(['yes', 'no'])
+  .transform((said) => said === 'yes')
+  .optional();
+
+/** A part of the query that may stand several times. */
+const several = z
+  .union([text, z.array(text).max(500)])
+  .transform((given) => (typeof given === 'string' ? [given] : given))
+  .optional();
+
+/** Which pulls of the book, as text. */
+export const pullsQuery = z.object({
+  units,
+  decimal,
+  find: text.optional(),
+  id: several,
+  combination: several,
+  engine: text.optional(),
+  cell: text.optional(),
+  fromDay: text.optional(),
+  toDay: text.optional(),
+  powerFrom: text.optional(),
+  powerTo: text.optional(),
+  boosted: z.enum(['yes', 'no', 'unknown']).optional(),
+  outcome: z.enum(['completed', 'aborted']).optional(),
+  inTrial: yesOrNo,
+  invented: yesOrNo,
+  sort: z.enum(['newest', 'power', 'name']).optional(),
+  page,
+  size,
+});
+
+export const trialsQuery = z.object({ units, decimal, find: text.optional(), page, size });
+
+export const historyQuery = z.object({
+  units,
+  decimal,
+  before: z.coerce.number().int().positive().optional(),
+  subject: text.optional(),
 });
 
 /** What was sent, checked against its shape; a wrong one is refused with every field that is wrong. */

@@ -237,6 +237,32 @@ describe('the job over HTTP', () => {
     expect(strange.json().error.message).toContain('wheels');
   });
 
+  test('a sheet is looked at and not kept: its faults at their lines, what it changes of another', async () => {
+    const before = (await get('/api/combinations')).json().length;
+    const look = async (sheetText: string) =>
+      (await send('POST', '/api/sheets/look', { sheetText, madeFromId: combinations[0] })).json();
+    const faulty = await look('schemaVersion: 1\nname: X\nshortBlock:\n  bore: 96\n');
+    expect(faulty).toMatchObject({ complete: false, changes: null, plain: { shortBlock: { bore: 96 } } });
+    expect(faulty.remarks[0]).toMatchObject({ place: 'shortBlock.bore', line: 4, level: 'refusal' });
+    const sheet = {
+      schemaVersion: 1,
+      name: 'X',
+      shortBlock: { bore: '97 mm', stroke: '88 mm', cylinders: '6' },
+    };
+    const good = await look(JSON.stringify(sheet));
+    expect(good).toMatchObject({
+      complete: true,
+      plain: sheet,
+      changes: [{ field: 'bore', after: '97 mm' }],
+    });
+    expect(good.sheetText).toContain('bore: 97 mm');
+    expect(await look('a: [')).toMatchObject({ complete: false, plain: null, sheetText: null });
+    expect(await look('schemaVersion: 1\nname: X\ncam: road\n')).toMatchObject({ plain: null });
+    expect((await get('/api/combinations')).json()).toHaveLength(before);
+    const words = (await get('/api/sheet-words')).json();
+    expect(words.sections[0].fields.map((one: { field: string }) => one.field)).toContain('bore');
+  });
+
   test('two files, read and put in', async () => {
     const read = (await upload('/api/files/read', 'a.csv', curve(20))).json();
     expect(read).toMatchObject({ fileName: 'a.csv', known: null, rowCount: 26 });
@@ -258,7 +284,7 @@ describe('the job over HTTP', () => {
     const again = await put('copy of a.csv', 20, combinations[0]!);
     expect(again.statusCode).toBe(200);
     expect(again.json()).toMatchObject({ alreadyKnown: true, pulls: [{ id: pulls[0] }] });
-    expect((await get('/api/pulls')).json()).toHaveLength(2);
+    expect((await get('/api/pulls')).json()).toMatchObject({ total: 2, all: 2, page: 1, pages: 1 });
   });
 
   test('a trial over them answers, changes, and is published', async () => {
@@ -288,7 +314,7 @@ describe('the job over HTTP', () => {
     expect(still.headers['content-type']).toBe('image/png');
     expect(still.headers['content-disposition']).toContain('what-does-the-cam-add-1920x1080-dark.png');
     expect(still.rawPayload.subarray(1, 4).toString()).toBe('PNG');
-    expect((await get('/api/trials')).json()).toHaveLength(1);
+    expect((await get('/api/trials')).json().rows).toHaveLength(1);
   });
 
   test('a pull is amended and a remembered peak is entered', async () => {
@@ -347,6 +373,76 @@ describe('the job over HTTP', () => {
       reason: 'back',
     });
     expect((await book.pull(id))!.treatment.windowRpm).toBeNull();
+  });
+
+  test('a recording over speed, a part of it, and channels that are not there', async () => {
+    const id = pulls[0]!;
+    const over = async (query: string) => get(`/api/pulls/${id}/recorded?${query}`);
+    const all = (await over('over=speed')).json();
+    expect(all.chart.xRange).toEqual([2000, 5750]);
+    expect(all.chart.panels).toHaveLength(1);
+    expect(all.cursor.at).toHaveLength(26);
+    const part = (await over('over=speed&low=3000&high=4000')).json();
+    expect(part.cursor.at).toEqual([3050, 3200, 3350, 3500, 3650, 3800, 3950]);
+    const strange = await over('channels=99');
+    expect(strange.statusCode).toBe(400);
+    expect(strange.json().error.message).toContain('"99"');
+    expect((await get('/api/pulls/no-such-pull/recorded')).statusCode).toBe(404);
+  });
+
+  test('two windows: the later is told what came and may still mean it; an undo takes it back', async () => {
+    const path = `/api/pulls/${pulls[0]}`;
+    const { stamp } = (await get(path)).json();
+    const amend = (operator: string, looked: string) =>
+      send('PATCH', path, { amendment: { operator }, reason: `it was ${operator}`, stamp: looked });
+    expect((await amend('early', stamp)).statusCode).toBe(200);
+    const late = await amend('late', stamp);
+    expect(late.statusCode).toBe(409);
+    const { error } = late.json();
+    expect(error).toMatchObject({
+      code: 'changed meanwhile',
+      since: [
+        {
+          reason: 'it was early',
+          changes: [{ label: 'Operator', before: '', after: 'early' }],
+          thing: { kind: 'pull', id: pulls[0] },
+        },
+      ],
+    });
+    expect((await amend('late', error.stamp)).statusCode).toBe(200);
+    const { step } = (await get('/api/history/last')).json();
+    expect(step).toMatchObject({ reason: 'it was late', canUndo: true });
+    const undone = await send('POST', '/api/undo', { uid: step.uid });
+    expect(undone.json()).toMatchObject({ isUndoing: true, changes: [{ before: 'late', after: 'early' }] });
+    expect((await get('/api/history?before=4')).json().steps.length).toBeGreaterThan(0);
+    const twice = await send('POST', '/api/undo', { uid: step.uid });
+    expect(twice.statusCode).toBe(409);
+    expect(twice.json().error.message).toContain('undone already');
+    expect((await send('POST', '/api/undo', { uid: 'none/1' })).statusCode).toBe(409);
+    expect((await send('POST', '/api/undo', { uid: null })).statusCode).toBe(200);
+  });
+
+  test('pulls are narrowed by what stands in the address; nonsense is refused in words', async () => {
+    const found = async (query: string) => (await get(`/api/pulls?${query}`)).json();
+    const madeWith = async (query: string) => {
+      const rows: { combinationId: string }[] = (await found(query)).rows;
+      return new Set(rows.map(({ combinationId }) => combinationId));
+    };
+    expect(await madeWith(`combination=${combinations[0]}`)).toEqual(new Set([combinations[0]]));
+    const both = `combination=${combinations[0]}&combination=${combinations[1]}`;
+    expect(await madeWith(both)).toEqual(new Set(combinations.slice(0, 2)));
+    expect((await found('boosted=unknown')).total).toBe(0);
+    expect((await found(`id=${pulls[0]}&units=si`)).rows).toMatchObject([{ id: pulls[0] }]);
+    expect((await found('fromDay=soon')).error.code).toBe('day-not-read');
+    expect((await get('/api/pulls?size=501')).statusCode).toBe(400);
+  });
+
+  test('an engine is changed with a reason', async () => {
+    const [{ id }] = (await get('/api/engines')).json();
+    const sent = (body: object) => send('PATCH', `/api/engines/${id}`, body);
+    expect((await sent({ buildRevision: '7', reason: '' })).statusCode).toBe(400);
+    expect((await sent({ buildRevision: '7', reason: 'new rings' })).statusCode).toBe(200);
+    expect((await get('/api/engines')).json()).toMatchObject([{ buildRevision: '7' }]);
   });
 
   test('original bytes and the open export leave as attachments', async () => {

@@ -1,5 +1,5 @@
 import type { AddressInfo } from 'node:net';
-import { type Book, fontFolder, webBuildFolder } from '@pullbook/workshop';
+import { type Book, fontFolder, listInBackground, webBuildFolder } from '@pullbook/workshop';
 import { buildApp } from './app.ts';
 
 export interface RunningServer {
@@ -44,5 +44,6 @@ export async function startServer(options: {
     throw trouble;
   }
   port = (app.server.address() as AddressInfo).port;
+  void listInBackground(options.book);
   return { address: `http://${host}:${port}`, port, close: () => app.close() };
 }

@@ -1,5 +1,5 @@
 import type { Remark, Result } from '@pullbook/core/remark';
-import { BookTrouble, shownRemarks } from '@pullbook/workshop';
+import { type Book, BookTrouble, settingsOf, shownRemarks, wordsOfSince } from '@pullbook/workshop';
 import type { FastifyError, FastifyInstance } from 'fastify';
 
 /** Trouble with a request that its sender can mend. */
@@ -25,17 +25,25 @@ export function valueOrTrouble<T>(result: Result<T>): T {
 
 const STATUS_OF_BOOK_TROUBLE: Partial<Record<BookTrouble['code'], number>> = { locked: 423, full: 507 };
 
-/** Every error leaves as `{ error: { code, message, remarks? } }` with a message for a person. */
-export function answerTroubles(app: FastifyInstance, uploadLimitBytes: number): void {
-  app.setErrorHandler((trouble: FastifyError | Error, request, reply) => {
+/**
+ * Every error leaves as `{ error: { code, message, remarks? } }` with a message for a person. Where somebody else wrote
+ * meanwhile, `since` says what, and `stamp` is what a change that is meant all the same gives back.
+ */
+export function answerTroubles(app: FastifyInstance, uploadLimitBytes: number, book: Book): void {
+  app.setErrorHandler(async (trouble: FastifyError | Error, request, reply) => {
     if (trouble instanceof RequestTrouble) {
-      const remarks = trouble.remarks.length > 0 ? { remarks: shownRemarks(trouble.remarks) } : {};
       const { code, message } = trouble;
-      return reply.status(trouble.status).send({ error: { code, message, ...remarks } });
+      if (trouble.remarks.length === 0)
+        return reply.status(trouble.status).send({ error: { code, message } });
+      const remarks = shownRemarks(trouble.remarks, await settingsOf(book));
+      return reply.status(trouble.status).send({ error: { code, message: remarks[0]!.text, remarks } });
     }
     if (trouble instanceof BookTrouble) {
       const status = STATUS_OF_BOOK_TROUBLE[trouble.code] ?? 409;
-      return reply.status(status).send({ error: { code: trouble.code, message: trouble.message } });
+      const { code, message, since } = trouble;
+      if (since.length === 0) return reply.status(status).send({ error: { code, message } });
+      const steps = await wordsOfSince(book, trouble, await settingsOf(book));
+      return reply.status(status).send({ error: { code, message, since: steps, stamp: since.at(-1)!.uid } });
     }
     const status = 'statusCode' in trouble ? (trouble.statusCode ?? 500) : 500;
     if (status === 413) {

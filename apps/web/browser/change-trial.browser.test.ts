@@ -11,10 +11,12 @@ let path: string;
 
 beforeAll(async () => {
   [pullbook, browser] = await Promise.all([startPullbook('demo'), launch()]);
-  const trials = (await (await fetch(`${pullbook.address}/api/trials`)).json()) as {
-    id: string;
-    question: string;
-  }[];
+  const { rows: trials } = (await (await fetch(`${pullbook.address}/api/trials`)).json()) as {
+    rows: {
+      id: string;
+      question: string;
+    }[];
+  };
   path = `/trials/${trials.find((one) => /longer cam add/.test(one.question))!.id}`;
 });
 afterAll(async () => {
@@ -47,7 +49,7 @@ test('another question, name and baseline, by keyboard alone', async () => {
   await page.keyboard.press('Enter');
 
   await dialog.waitFor({ state: 'detached' });
-  await page.getByText('What does the shorter cam cost?').waitFor();
+  await page.locator('main').getByText('What does the shorter cam cost?').waitFor();
   await page.getByText(/2 pulls against 3/).waitFor();
   const after = await page.getByRole('heading', { level: 1 }).textContent();
   expect(after).not.toBe(before);

@@ -85,7 +85,7 @@ test('two files of open data fall on an empty book and end as a 4K still', async
   await page.getByRole('radio', { name: /A survey/ }).check();
   await page.getByRole('button', { name: 'Start the trial' }).click();
   await page.waitForURL(/\/trials\/(?!new)/);
-  await page.getByRole('slider').waitFor();
+  await page.getByRole('slider', { name: 'Cursor, Engine speed' }).waitFor();
   await page
     .getByText(/SAE J1349, factor 1\.0\d\d/)
     .first()
@@ -143,7 +143,8 @@ test('what cannot be read says why, and the page goes on', async () => {
 test('a wrong unit on a sheet is shown with its line', async () => {
   const { page } = await watchedPage(browser, pullbook.address);
   await open(page, '/combinations/new');
-  const sheet = page.getByLabel('The sheet');
+  await page.getByRole('radio', { name: 'As text' }).check();
+  const sheet = page.getByRole('textbox', { name: 'The sheet' });
   await sheet.fill(
     (await sheet.inputValue())
       .replace('name: ""', 'name: Wrong unit')
@@ -173,8 +174,7 @@ test('a package is declared on the spot, ticked, and stands on the new combinati
   const box = page.getByRole('checkbox', { name: /First blower/ });
   await box.waitFor();
   expect(await box.isChecked()).toBe(true);
-  const sheet = page.getByLabel('The sheet');
-  await sheet.fill((await sheet.inputValue()).replace('name: ""', 'name: With a package'));
+  await page.getByRole('textbox', { name: 'Name of the combination' }).fill('With a package');
   await page.getByLabel('Engine', { exact: true }).selectOption({ label: 'Another engine …' });
   await page.getByLabel('Name of the engine').fill('Six');
   await page.getByRole('button', { name: 'Keep this combination' }).click();

@@ -17,10 +17,12 @@ afterAll(async () => {
 });
 
 async function openPull(name: string): Promise<WatchedPage> {
-  const pulls = (await (await fetch(`${pullbook.address}/api/pulls`)).json()) as {
-    id: string;
-    name: string;
-  }[];
+  const { rows: pulls } = (await (await fetch(`${pullbook.address}/api/pulls`)).json()) as {
+    rows: {
+      id: string;
+      name: string;
+    }[];
+  };
   const watched = await watchedPage(browser, pullbook.address);
   await open(watched.page, `/pulls/${pulls.find((one) => one.name === name)!.id}`);
   return watched;
@@ -30,7 +32,7 @@ test('window, width and lag by hand, then back to what is found, by keyboard alo
   const { page, close } = await openPull('Pull 9');
   const card = page.getByRole('region', { name: 'How it is read' });
   await card.getByText('the sweep as found').waitFor();
-  const cursor = page.getByRole('slider');
+  const cursor = page.getByRole('slider', { name: 'Cursor, Engine speed' });
   const reach = async () => [
     Number(await cursor.getAttribute('aria-valuemin')),
     Number(await cursor.getAttribute('aria-valuemax')),

@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -13,16 +13,27 @@ const built = [
 
 export interface RunningPullbook {
   address: string;
+  /** Folder of the book. */
+  book: string;
   stop: () => Promise<void>;
 }
 
-/** Starts the built program itself on a book of its own, as a person would: the demo, or an empty one. */
-export async function startPullbook(book: 'demo' | 'empty'): Promise<RunningPullbook> {
+/**
+ * Starts the built program itself on a book of its own, as a person would: the demo, or an empty one. `before`: what happened
+ * to the book before the start.
+ */
+export async function startPullbook(
+  book: 'demo' | 'empty',
+  before?: (book: string) => Promise<void>,
+): Promise<RunningPullbook> {
   for (const file of built) {
     if (!existsSync(file)) throw new Error(`${file} is not built yet. Run "npm run build" first.`);
   }
   const folder = await mkdtemp(join(tmpdir(), 'pullbook-browser-'));
-  const demo = book === 'demo' ? ['--demo'] : [];
+  const isMadeFirst = before !== undefined && book === 'demo';
+  if (isMadeFirst) execFileSync(process.execPath, [program, 'demo', '--book', join(folder, 'book')]);
+  await before?.(join(folder, 'book'));
+  const demo = book === 'demo' && !isMadeFirst ? ['--demo'] : [];
   const server = spawn(
     process.execPath,
     [program, 'serve', ...demo, '--book', join(folder, 'book'), '--port', '0', '--json'],
@@ -31,6 +42,7 @@ export async function startPullbook(book: 'demo' | 'empty'): Promise<RunningPull
   const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
   return {
     address: await addressOf(server),
+    book: join(folder, 'book'),
     stop: async () => {
       server.kill('SIGTERM');
       await ended;

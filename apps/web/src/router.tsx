@@ -2,7 +2,16 @@ import { createRootRoute, createRoute, createRouter } from '@tanstack/react-rout
 import { Frame } from './frame/Frame.tsx';
 import { NoSuchPage, PageTrouble } from './frame/PageTrouble.tsx';
 import { screen } from './frame/screen.ts';
-import { readAddSearch, readPullSearch, readStartSearch, readTrialSearch } from './search.ts';
+import {
+  readAddSearch,
+  readCombinationsSearch,
+  readHistorySearch,
+  readPullSearch,
+  readPullsSearch,
+  readStartSearch,
+  readTrialSearch,
+  readTrialsSearch,
+} from './search.ts';
 
 const root = createRootRoute({
   component: Frame,
@@ -14,6 +23,7 @@ const at = () => root;
 const trials = createRoute({
   getParentRoute: at,
   path: '/',
+  validateSearch: readTrialsSearch,
   component: screen(() => import('./pages/trials/TrialsPage.tsx')),
 });
 const startTrial = createRoute({
@@ -37,6 +47,7 @@ const addPulls = createRoute({
 const pulls = createRoute({
   getParentRoute: at,
   path: '/pulls',
+  validateSearch: readPullsSearch,
   component: screen(() => import('./pages/pulls/PullsPage.tsx')),
 });
 const pull = createRoute({
@@ -48,6 +59,7 @@ const pull = createRoute({
 const combinations = createRoute({
   getParentRoute: at,
   path: '/combinations',
+  validateSearch: readCombinationsSearch,
   component: screen(() => import('./pages/combinations/CombinationsPage.tsx')),
 });
 const newCombination = createRoute({
@@ -68,9 +80,24 @@ const amendCombination = createRoute({
   component: screen(() => import('./pages/combination/AmendCombinationPage.tsx')),
 });
 
+const history = createRoute({
+  getParentRoute: at,
+  path: '/history',
+  validateSearch: readHistorySearch,
+  component: screen(() => import('./pages/history/HistoryPage.tsx')),
+});
+
+const shop = createRoute({
+  getParentRoute: at,
+  path: '/shop',
+  component: screen(() => import('./pages/shop/ShopPage.tsx')),
+});
+
 export const router = createRouter({
   routeTree: root.addChildren([
     trials,
+    history,
+    shop,
     startTrial,
     trial,
     addPulls,

@@ -15,26 +15,73 @@ const speedFrom = (value: unknown): number | undefined => {
 const present = <T extends object>(values: T): T =>
   Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as T;
 
-export interface TrialSearch {
+/** The part of a chart that is zoomed to; both or none. */
+interface Shown {
+  low?: number | undefined;
+  high?: number | undefined;
+}
+
+/** Numbers of which the first is the lower; a time may be before the start. */
+function rangeFrom(low: unknown, high: unknown): [number, number] | null {
+  const [from, to] = [low, high].map((value) => (typeof value === 'string' ? Number(value) : value));
+  if (typeof from !== 'number' || typeof to !== 'number' || !Number.isFinite(to - from)) return null;
+  return from < to ? [from, to] : null;
+}
+
+function shownFrom({ low, high }: Search): Shown {
+  const range = rangeFrom(low, high);
+  return range === null ? {} : { low: range[0], high: range[1] };
+}
+
+export const shownRange = ({ low, high }: Shown): [number, number] | null =>
+  low === undefined || high === undefined ? null : [low, high];
+
+/** Names separated by commas; one that looks like a number comes as one. */
+const listFrom = (value: unknown): string | undefined =>
+  (typeof value === 'string' || typeof value === 'number') && value !== '' ? String(value) : undefined;
+
+export interface TrialSearch extends Shown {
   correction?: CorrectionId | undefined;
   /** r/min; both or none */
   from?: number | undefined;
   to?: number | undefined;
+  /** Keys of combinations and ids of pulls that the chart does not show, separated by commas. */
+  hide?: string | undefined;
 }
 
 export function readTrialSearch(search: Search): TrialSearch {
   const from = speedFrom(search.from);
   const to = speedFrom(search.to);
   const window = from !== undefined && to !== undefined && from < to ? { from, to } : {};
-  return present({ correction: correctionFrom(search.correction), ...window });
+  return present({
+    correction: correctionFrom(search.correction),
+    ...window,
+    ...shownFrom(search),
+    hide: listFrom(search.hide),
+  });
 }
 
-export interface PullSearch {
+export interface PullSearch extends Shown {
   correction?: CorrectionId | undefined;
+  /** The recording over engine speed; missing: over time. */
+  over?: 'speed' | undefined;
+  /** Part of the recording that is zoomed to, in what it is over; both or none. */
+  recordedLow?: number | undefined;
+  recordedHigh?: number | undefined;
+  /** Ids of the recorded channels to show, separated by commas; missing: those that mean something. */
+  channels?: string | undefined;
 }
 
-export const readPullSearch = (search: Search): PullSearch =>
-  present({ correction: correctionFrom(search.correction) });
+export function readPullSearch(search: Search): PullSearch {
+  const recorded = rangeFrom(search.recordedLow, search.recordedHigh);
+  return present({
+    correction: correctionFrom(search.correction),
+    ...shownFrom(search),
+    over: search.over === 'speed' ? ('speed' as const) : undefined,
+    ...(recorded === null ? {} : { recordedLow: recorded[0], recordedHigh: recorded[1] }),
+    channels: listFrom(search.channels),
+  });
+}
 
 export interface StartSearch {
   /** Ids of pulls to start with, separated by commas. */
@@ -47,7 +94,89 @@ export const readStartSearch = (search: Search): StartSearch =>
 export interface AddSearch {
   /** Combination that the files belong to. */
   combination?: string | undefined;
+  /** `last`, or the pull that a new one is like. */
+  like?: string | undefined;
 }
 
 export const readAddSearch = (search: Search): AddSearch =>
-  present({ combination: typeof search.combination === 'string' ? search.combination : undefined });
+  present({
+    combination: typeof search.combination === 'string' ? search.combination : undefined,
+    like: typeof search.like === 'string' ? search.like : undefined,
+  });
+
+/** Which page of the pulls stands in the list, and by what it was narrowed. */
+export interface PullsSearch {
+  find?: string | undefined;
+  /** `none`: without one. */
+  combination?: string | undefined;
+  engine?: string | undefined;
+  cell?: string | undefined;
+  fromDay?: string | undefined;
+  toDay?: string | undefined;
+  powerFrom?: string | undefined;
+  powerTo?: string | undefined;
+  boosted?: 'yes' | 'no' | 'unknown' | undefined;
+  outcome?: 'completed' | 'aborted' | undefined;
+  inTrial?: 'yes' | 'no' | undefined;
+  invented?: 'yes' | 'no' | undefined;
+  sort?: 'power' | 'name' | undefined;
+  page?: number | undefined;
+}
+
+/** A text that may have been written like a number. */
+const wordsFrom = (value: unknown): string | undefined =>
+  (typeof value === 'string' || typeof value === 'number') && `${value}`.trim() !== ''
+    ? `${value}`
+    : undefined;
+
+const oneOf = <T extends string>(value: unknown, allowed: readonly T[]): T | undefined =>
+  allowed.find((one) => one === value);
+
+const pageFrom = (value: unknown): number | undefined => {
+  const page = Number(value);
+  return Number.isInteger(page) && page > 1 ? page : undefined;
+};
+
+export const readPullsSearch = (search: Search): PullsSearch =>
+  present({
+    find: wordsFrom(search.find),
+    combination: wordsFrom(search.combination),
+    engine: wordsFrom(search.engine),
+    cell: wordsFrom(search.cell),
+    fromDay: wordsFrom(search.fromDay),
+    toDay: wordsFrom(search.toDay),
+    powerFrom: wordsFrom(search.powerFrom),
+    powerTo: wordsFrom(search.powerTo),
+    boosted: oneOf(search.boosted, ['yes', 'no', 'unknown']),
+    outcome: oneOf(search.outcome, ['completed', 'aborted']),
+    inTrial: oneOf(search.inTrial, ['yes', 'no']),
+    invented: oneOf(search.invented, ['yes', 'no']),
+    sort: oneOf(search.sort, ['power', 'name']),
+    page: pageFrom(search.page),
+  });
+
+export interface TrialsSearch {
+  find?: string | undefined;
+  page?: number | undefined;
+}
+
+export const readTrialsSearch = (search: Search): TrialsSearch =>
+  present({ find: wordsFrom(search.find), page: pageFrom(search.page) });
+
+/** Which combinations stand in the list. */
+export interface CombinationsSearch {
+  find?: string | undefined;
+  /** Id of an engine. */
+  engine?: string | undefined;
+  page?: number | undefined;
+}
+
+export const readCombinationsSearch = (search: Search): CombinationsSearch =>
+  present({ find: wordsFrom(search.find), engine: wordsFrom(search.engine), page: pageFrom(search.page) });
+
+export interface HistorySearch {
+  /** `pull <id>`: only about this. */
+  of?: string | undefined;
+}
+
+export const readHistorySearch = (search: Search): HistorySearch => present({ of: wordsFrom(search.of) });

@@ -1,5 +1,11 @@
 /** A run of points, broken where `y` is not a number. */
 export interface Points {
+  x: ArrayLike<number>;
+  y: ArrayLike<number>;
+}
+
+/** Points that can be gone through one by one. */
+export interface ListedPoints extends Points {
   x: readonly number[];
   y: readonly number[];
 }
@@ -12,7 +18,7 @@ export function clipped(
   x: readonly number[],
   y: readonly (number | null)[],
   [low, high]: readonly [low: number, high: number],
-): Points {
+): ListedPoints {
   if (isWholeInside(x, y, low, high)) return { x, y };
   const points = { x: [] as number[], y: [] as number[] };
   const add = (atX: number, atY: number) => {
@@ -65,7 +71,7 @@ function isWholeInside(
 }
 
 /** Height of a curve at x, straight between its points; `null` where it is broken or has not begun. */
-export function heightAt(x: readonly number[], y: readonly (number | null)[], atX: number): number | null {
+export function heightAt(x: ArrayLike<number>, y: ArrayLike<number | null>, atX: number): number | null {
   for (let index = 0; index < x.length; index += 1) {
     const hereX = x[index] ?? Number.NaN;
     const hereY = y[index] ?? Number.NaN;

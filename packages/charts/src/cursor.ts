@@ -45,7 +45,8 @@ export function drawCursor(
     return [straight(x, place.top, x, place.bottom, { colour: theme.ink, widthPx: hairline }), ...dots];
   });
 
-  const figure = `${formatNumber(atX, 0, chart.decimalMark, { thousands: true })} ${chart.xUnit}`.trim();
+  const figure =
+    `${formatNumber(atX, chart.xDecimals ?? 0, chart.decimalMark, { thousands: true })} ${chart.xUnit}`.trim();
   const width = textWidth(figure, text, 'sansStrong') + 1.1 * text;
   const pillLeft = Math.max(0, Math.min(x - width / 2, size.width - width));
   return [

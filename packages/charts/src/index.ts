@@ -1,5 +1,6 @@
 export * from './cursor.ts';
 export * from './fonts.ts';
+export * from './marked-range.ts';
 export * from './model.ts';
 export * from './palette.ts';
 export { drawStack } from './stack.ts';
@@ -7,3 +8,4 @@ export * from './still.ts';
 export * from './svg.ts';
 export * from './text-width.ts';
 export * from './theme.ts';
+export * from './zoom.ts';

@@ -31,7 +31,7 @@ export interface ChartMark {
   style: LineStyle;
   x: number;
   y: number;
-  /** `503 hp at 6,450 rpm` */
+  /** `503 hp at 6,450 rpm`; '' for a mark without words. */
   text: string;
   /** Drawn as an open end with an arrow instead of a dot. */
   stillClimbing: boolean;
@@ -65,6 +65,10 @@ export interface ChartDescription {
   xRange: [low: number, high: number];
   /** Shaded or ruled as the window that counts; `null`: none. */
   xWindow: { range: [low: number, high: number]; text: string } | null;
+  /** Stretches that are left out, shaded and numbered; missing: none. */
+  xCuts?: { range: [low: number, high: number]; label: string }[];
+  /** Decimals of the cursor's figure on the axis; missing: whole. */
+  xDecimals?: number;
   panels: ChartPanel[];
   decimalMark: '.' | ',';
   /** For a screen reader: one or two sentences that say what the picture shows. */
@@ -85,7 +89,7 @@ export interface DrawSize {
 
 /** One element of a drawing: an SVG tag with attributes; `text` for `text` elements. */
 export interface SceneNode {
-  tag: 'g' | 'path' | 'line' | 'rect' | 'circle' | 'text' | 'title';
+  tag: 'g' | 'path' | 'line' | 'rect' | 'circle' | 'text' | 'title' | 'image';
   attributes: Record<string, string | number>;
   children: SceneNode[];
   text?: string;
@@ -106,6 +110,8 @@ export interface StackGeometry {
   top: number;
   bottom: number;
   xRange: [low: number, high: number];
+  /** Middle of the window's dimension line; `null`: there is none. */
+  windowMiddle: number | null;
   panels: { id: string; top: number; bottom: number; yRange: [low: number, high: number] }[];
 }
 
@@ -117,4 +123,8 @@ export interface StillDescription {
   chart: ChartDescription;
   /** Under the chart: what a doubter asks for: engine, fuel, air, factor, mixture, invented or not. */
   footer: string[];
+  /** What nobody may overlook who has the picture: `Not for publication`; `null`: nothing. */
+  warning: string | null;
+  /** Whose picture it is; `null`: nobody says. The mark's address holds its own data; only the ratio of its size counts. */
+  signature: { name: string; mark: { address: string; width: number; height: number } | null } | null;
 }

@@ -8,10 +8,10 @@ import { type DrawingLook, panelFrame } from './panel-frame.ts';
 import { bandPath, linePath } from './path.ts';
 import { drawMarks, type MarkedPoint } from './peak-marks.ts';
 import type { PreparedLine } from './prepared.ts';
-import { MOST_POINTS, reducedToColumns } from './reduce.ts';
+import { isCrowded, reducedToColumns } from './reduce.ts';
 import { element, group, straight, strokedPath, textAt } from './scene-node.ts';
 import type { LaidPanel, StackLayout } from './stack-layout.ts';
-import { straightScale } from './straight-scale.ts';
+import { type StraightScale, straightScale } from './straight-scale.ts';
 import { THEMES } from './theme.ts';
 import { drawWindowRules } from './window-line.ts';
 
@@ -35,7 +35,7 @@ export function drawPanel(
   const { left, right } = layout;
   const xAt = straightScale(chart.xRange, [left, right]);
   const yAt = straightScale(axis.range, [bottom, top]);
-  const inPixels = (points: Points): Points => ({ x: points.x.map(xAt), y: points.y.map(yAt) });
+  const inPixels = (points: Points): Points => ({ x: scaled(points.x, xAt), y: scaled(points.y, yAt) });
   const drawn = prepared.lines
     .map((one) => ({ ...one, pixels: inPixels(one.points) }))
     .sort((one, other) => WEIGHTS[one.line.weight].order - WEIGHTS[other.line.weight].order);
@@ -65,7 +65,7 @@ export function drawPanel(
     const { colour, dash } = drawnStyle(line.style, look.theme);
     const isMean = line.weight === 'mean';
     const widthPx = isMean ? meanLine : pullLine;
-    const shown = pixels.x.length > MOST_POINTS ? reducedToColumns(pixels) : pixels;
+    const shown = isCrowded(pixels, right - left) ? reducedToColumns(pixels) : pixels;
     return strokedPath(linePath(shown, meanLine), {
       colour,
       widthPx,
@@ -130,6 +130,12 @@ export function drawPanel(
     ...ticks,
     ...labels,
   ]);
+}
+
+function scaled(values: ArrayLike<number>, { offset, factor }: StraightScale): Float64Array {
+  const pixels = new Float64Array(values.length);
+  for (let index = 0; index < values.length; index += 1) pixels[index] = offset + factor * values[index]!;
+  return pixels;
 }
 
 function slopeBefore(

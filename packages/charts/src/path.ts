@@ -12,6 +12,39 @@ const [MOVE, LINE, COMMA, POINT, MINUS, ZERO] = [...'ML,.-0'].map((sign) => sign
 /** Signs that a command and two coordinates below ten million pixels take at most. */
 const MOST_SIGNS = 24;
 const latin = new TextDecoder('latin1');
+/** Written over by every path, since clearing new memory for each takes as long as writing it. */
+let bytes = new Uint8Array(1 << 16);
+
+/** Writes a number to a tenth from a place on; the place after it. */
+function writeTenths(value: number, from: number): number {
+  let at = from;
+  let tenths = Math.round(value * 10) | 0;
+  if (tenths < 0) {
+    bytes[at++] = MINUS;
+    tenths = -tenths;
+  }
+  let whole = (tenths / 10) | 0;
+  const fraction = tenths - 10 * whole;
+  const end = at + (whole < 10 ? 1 : whole < 100 ? 2 : whole < 1000 ? 3 : String(whole).length);
+  for (let place = end - 1; place >= at; place -= 1) {
+    const rest = (whole / 10) | 0;
+    bytes[place] = ZERO + whole - 10 * rest;
+    whole = rest;
+  }
+  at = end;
+  if (fraction > 0) {
+    bytes[at++] = POINT;
+    bytes[at++] = ZERO + fraction;
+  }
+  return at;
+}
+
+function writePoint(command: number, x: number, y: number, from: number): number {
+  bytes[from] = command;
+  const between = writeTenths(x, from + 1);
+  bytes[between] = COMMA;
+  return writeTenths(y, between + 1);
+}
 
 /**
  * Straight from point to point, broken where there is none, to a tenth of a pixel; a point alone becomes a dash of the
@@ -19,44 +52,20 @@ const latin = new TextDecoder('latin1');
  * for them takes ten times as long.
  */
 export function linePath({ x, y }: Points, alonePx: number): string {
-  const bytes = new Uint8Array((x.length + 1) * 2 * MOST_SIGNS);
+  const room = (x.length + 1) * 2 * MOST_SIGNS;
+  if (bytes.length < room) bytes = new Uint8Array(room);
+  const last = x.length - 1;
   let at = 0;
-  const writeTenths = (value: number) => {
-    let tenths = Math.round(value * 10) | 0;
-    if (tenths < 0) {
-      bytes[at++] = MINUS;
-      tenths = -tenths;
-    }
-    let whole = (tenths / 10) | 0;
-    let digits = 1;
-    for (let bound = 10; whole >= bound; bound *= 10) digits += 1;
-    for (let place = at + digits - 1; place >= at; place -= 1) {
-      const rest = (whole / 10) | 0;
-      bytes[place] = ZERO + whole - 10 * rest;
-      whole = rest;
-    }
-    at += digits;
-    if (tenths % 10 > 0) {
-      bytes[at++] = POINT;
-      bytes[at++] = ZERO + (tenths % 10);
-    }
-  };
-  const write = (command: number, toX: number, toY: number) => {
-    bytes[at++] = command;
-    writeTenths(toX);
-    bytes[at++] = COMMA;
-    writeTenths(toY);
-  };
   let drawing = false;
-  for (let index = 0; index < x.length; index += 1) {
-    const hereX = x[index] ?? Number.NaN;
-    const hereY = y[index] ?? Number.NaN;
+  for (let index = 0; index <= last; index += 1) {
+    const hereX = x[index]!;
+    const hereY = y[index]!;
     const isPoint = Number.isFinite(hereY);
-    const isAlone: boolean = isPoint && !drawing && !Number.isFinite(y[index + 1]);
+    const isAlone: boolean = isPoint && !drawing && (index === last || !Number.isFinite(y[index + 1]));
     if (isAlone) {
-      write(MOVE, hereX - alonePx / 2, hereY);
-      write(LINE, hereX + alonePx / 2, hereY);
-    } else if (isPoint) write(drawing ? LINE : MOVE, hereX, hereY);
+      at = writePoint(MOVE, hereX - alonePx / 2, hereY, at);
+      at = writePoint(LINE, hereX + alonePx / 2, hereY, at);
+    } else if (isPoint) at = writePoint(drawing ? LINE : MOVE, hereX, hereY, at);
     drawing = isPoint && !isAlone;
   }
   return latin.decode(bytes.subarray(0, at));
@@ -70,5 +79,5 @@ export function bandPath(low: Points, high: Points): string {
     .y0((_, index) => low.y[index] ?? 0)
     .y1((_, index) => high.y[index] ?? 0)
     .digits(1);
-  return make(low.y) ?? '';
+  return make(Array.from(low.y)) ?? '';
 }

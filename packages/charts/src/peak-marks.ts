@@ -102,7 +102,7 @@ function placed(
     .sort((one, other) => (points[one]?.y ?? 0) - (points[other]?.y ?? 0));
   for (const index of highestFirst) {
     const point = points[index];
-    if (!point) continue;
+    if (!point || point.mark.text === '') continue;
     const texts = boxes.filter((box) => box !== null);
     let best: { box: Box; cost: number } | null = null;
     for (const distance of DISTANCES) {

@@ -25,13 +25,13 @@ export interface PreparedPanel {
   reach: [low: number, high: number] | null;
 }
 
+/** Where a curve ends on the right. */
 function endOf({ x, y }: Points): PreparedLine['end'] {
-  let end: PreparedLine['end'] = null;
+  let end = -1;
   for (let index = 0; index < x.length; index += 1) {
-    const point = { x: x[index] ?? Number.NaN, y: y[index] ?? Number.NaN };
-    if (Number.isFinite(point.y) && (end === null || point.x >= end.x)) end = point;
+    if (Number.isFinite(y[index]) && (end < 0 || x[index]! >= x[end]!)) end = index;
   }
-  return end;
+  return end < 0 ? null : { x: x[end]!, y: y[end]! };
 }
 
 export function preparedPanel(panel: ChartPanel, xRange: ChartDescription['xRange']): PreparedPanel {
@@ -60,11 +60,12 @@ export function preparedPanel(panel: ChartPanel, xRange: ChartDescription['xRang
   return { panel, lines, bands, marks, reach: reachOf(heights) };
 }
 
-function reachOf(heights: (readonly number[])[]): PreparedPanel['reach'] {
+function reachOf(heights: ArrayLike<number>[]): PreparedPanel['reach'] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const curve of heights) {
-    for (const height of curve) {
+    for (let index = 0; index < curve.length; index += 1) {
+      const height = curve[index]!;
       if (height < low) low = height;
       if (height > high) high = height;
     }

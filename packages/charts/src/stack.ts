@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Box } from './columns.ts';
+import { drawCutNumbers, drawCutShades } from './cut-shades.ts';
 import type { ChartDescription, DrawSize, Scene, SceneNode, StackGeometry } from './model.ts';
 import { drawNameRows } from './name-rows.ts';
 import { drawPanel } from './panel-drawing.ts';
@@ -62,6 +63,7 @@ export function drawStackIn(
     top: panels[0]?.top ?? frame.top,
     bottom: panels.at(-1)?.bottom ?? frame.bottom,
     xRange: chart.xRange,
+    windowMiddle: chart.xWindow && !proportions.compact ? layout.windowMiddle : null,
     panels: panels.map(({ prepared, top, bottom, axis }) => ({
       id: prepared.panel.id,
       top,
@@ -75,7 +77,9 @@ export function drawStackIn(
   const nodes = [
     ...drawNameRows(layout.named, frame.left, frame.top, proportions, look),
     ...windowNodes(chart, layout, look),
+    ...panels.flatMap((laid) => drawCutShades(chart, layout, laid, theme)),
     ...panels.map((laid) => drawPanel(chart, layout, laid, look)),
+    ...drawCutNumbers(chart, layout, proportions, theme),
     ...drawSpeedAxis(chart, layout, geometry.bottom, look),
   ];
   return { nodes, geometry };
@@ -83,12 +87,14 @@ export function drawStackIn(
 
 function windowNodes(chart: ChartDescription, layout: StackLayout, look: DrawingLook): SceneNode[] {
   if (!chart.xWindow || look.proportions.compact) return [];
-  const xAt = scaleLinear(chart.xRange, [layout.left, layout.right]).clamp(true);
   const [low, high] = chart.xWindow.range;
+  const [lowest, highest] = chart.xRange;
+  if (low >= highest || high <= lowest) return [];
+  const xAt = scaleLinear(chart.xRange, [layout.left, layout.right]).clamp(true);
   return drawWindowLine(
     chart.xWindow.text,
     [xAt(low), xAt(high)],
-    layout,
+    { ...layout, goesOn: [low < lowest, high > highest] },
     look.proportions,
     THEMES[look.theme],
   );

@@ -13,6 +13,8 @@ const SHORT: StillDescription = {
   subline: '±4 hp (95 %) · 3 pulls against 2, same day · SAE J1349',
   chart: only(inventedChart(), ['power', 'boost']),
   footer: ['3.8 L straight six, gasoline · intake air 84 °F, factor 1.021 · λ 0.79', 'Invented data'],
+  warning: null,
+  signature: null,
 };
 const LONG: StillDescription = {
   headline:
@@ -22,6 +24,11 @@ const LONG: StillDescription = {
   footer: Array(9).fill(
     '3.8 L straight six, gasoline, centrifugal supercharger, intake air 84 °F, factor 1.021',
   ),
+  warning: 'Not for publication',
+  signature: {
+    name: 'A workshop with a name that nobody would write on a door, for it is far too long',
+    mark: { address: 'data:image/png;base64,', width: 3, height: 2 },
+  },
 };
 
 const SIZES = [
@@ -35,6 +42,8 @@ describe.each(SIZES)('a still of $width × $height, $theme, ground $ground', (si
     ['short', SHORT],
     ['long', LONG],
     ['one panel', { ...SHORT, chart: only(inventedChart(), ['power']) }],
+    ['private', { ...SHORT, warning: 'Not for publication' }],
+    ['signed', { ...SHORT, signature: { name: 'Invented workshop', mark: null } }],
     ['no curves', { ...SHORT, chart: { ...SHORT.chart, xRange: [9000, 9500] as [number, number] } }],
   ])('%s: everything is in the frame, apart, and large enough for a telephone', (_, still) => {
     const scene = drawStill(still, size);
@@ -70,4 +79,22 @@ test('both sizes are one picture', () => {
     expect(left / 2).toBeCloseTo(small[index]?.left ?? 0, 0);
     expect(top / 2).toBeCloseTo(small[index]?.top ?? 0, 0);
   });
+});
+
+test('a mark stands at the right end of the footer, in its own proportions, and no word runs into it', () => {
+  const mark = { address: 'data:image/png;base64,', width: 300, height: 100 };
+  const scene = drawStill({ ...LONG, signature: { name: 'Invented workshop', mark } }, SIZES[0]);
+  const image = scene.nodes.find(({ tag }) => tag === 'image')!.attributes;
+  const [x, width, height] = [Number(image.x), Number(image.width), Number(image.height)];
+  expect(width / height).toBeCloseTo(3, 2);
+  expect(x + width).toBeCloseTo(1920 - 0.05 * 1080, 0);
+  const beside = textBoxes(scene).filter(({ top }) => top > Number(image.y));
+  expect(beside.length).toBeGreaterThan(1);
+  for (const { right } of beside) expect(right).toBeLessThanOrEqual(x);
+});
+
+test('what is not for everyone says so to eye and ear', () => {
+  const scene = drawStill({ ...SHORT, warning: 'Not for publication' }, SIZES[0]);
+  expect(textBoxes(scene).map(({ text }) => text)).toContain('Not for publication');
+  expect(scene.alternative).toMatch(/Not for publication\.$/);
 });

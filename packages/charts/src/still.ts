@@ -2,6 +2,7 @@ import type { ChartDescription, ChartPanel, DrawSize, Scene, SceneNode, StillDes
 import { type Proportions, proportionsFor } from './proportions.ts';
 import { textAt } from './scene-node.ts';
 import { drawStackIn, groundOf } from './stack.ts';
+import { signatureIn } from './still-signature.ts';
 import { shortened, wrapped } from './text-width.ts';
 import { THEMES } from './theme.ts';
 
@@ -83,11 +84,15 @@ export function drawStill(still: StillDescription, size: Omit<DrawSize, 'text'>)
     firstHeadline + (headline.lines.length - 1) * headlineRow + 0.35 * headline.sizePx + sublineRow * 0.85;
   const stackTop = firstSubline + (subline.lines.length - 1) * sublineRow + 0.75 * text;
   const footerRoom = height - margin - stackTop - LEAST_STACK * height;
-  const footer = linesIn(still.footer, room, text, Math.max(1, Math.floor(footerRoom / footerRow)));
+  const signature = signatureIn(still.signature, room, text, theme.softInk);
+  const warning = still.warning === null ? [] : [still.warning];
+  const rows = Math.max(1, Math.floor(footerRoom / footerRow) - warning.length);
+  const footer = linesIn(still.footer, room - signature.widthPx, text, rows);
   const lastFooter = height - 0.9 * margin;
   const firstFooter = lastFooter - (footer.lines.length - 1) * footerRow;
+  const firstWord = firstFooter - warning.length * footerRow;
 
-  const frame = { left: margin, right: width - margin, top: stackTop, bottom: firstFooter - 1.5 * text };
+  const frame = { left: margin, right: width - margin, top: stackTop, bottom: firstWord - 1.5 * text };
   const chart = { ...still.chart, panels: panelsThatFit(still.chart, frame.bottom - frame.top, proportions) };
   const look = { theme: size.theme, ground: theme.paper, overlay: !size.ground, proportions };
   const { nodes } = drawStackIn(chart, frame, look, false);
@@ -109,9 +114,13 @@ export function drawStill(still: StillDescription, size: Omit<DrawSize, 'text'>)
       ...words(headline, firstHeadline, headlineRow, 'serifStrong', theme.ink),
       ...words(subline, firstSubline, sublineRow, 'sans', theme.softInk),
       ...nodes,
+      ...words({ lines: warning, sizePx: text }, firstWord, footerRow, 'sans', theme.cautionInk),
       ...words(footer, firstFooter, footerRow, 'sans', theme.softInk),
+      ...signature.nodes(width - margin, lastFooter),
     ],
-    alternative: [still.headline, still.subline, still.chart.alternative].map(asSentence).join(' '),
+    alternative: [still.headline, still.subline, still.chart.alternative, ...warning]
+      .map(asSentence)
+      .join(' '),
   };
 }
 

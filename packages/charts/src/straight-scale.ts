@@ -1,12 +1,19 @@
 import { scaleLinear } from 'd3-scale';
 
-/** From values to pixels on a straight scale; as two numbers, since curves have many points. */
+/** A straight scale, and its two numbers for a curve of many points. */
+export interface StraightScale {
+  (value: number): number;
+  offset: number;
+  factor: number;
+}
+
+/** From values to pixels on a straight scale. */
 export function straightScale(
   range: readonly [low: number, high: number],
   pixels: readonly [from: number, to: number],
-): (value: number) => number {
+): StraightScale {
   const scale = scaleLinear(range, pixels);
   const offset = scale(0);
   const factor = scale(1) - offset;
-  return (value) => offset + factor * value;
+  return Object.assign((value: number) => offset + factor * value, { offset, factor });
 }

@@ -11,7 +11,14 @@ import type { Theme } from './theme.ts';
 export function drawWindowLine(
   text: string,
   [from, to]: readonly [from: number, to: number],
-  place: { left: number; right: number; windowMiddle: number; frame: { left: number; right: number } },
+  place: {
+    left: number;
+    right: number;
+    windowMiddle: number;
+    frame: { left: number; right: number };
+    /** Whether the window goes on beyond the left and the right end of what is shown. */
+    goesOn: [left: boolean, right: boolean];
+  },
   { text: sizePx, hairline, narrow }: Proportions,
   theme: Theme,
 ): SceneNode[] {
@@ -21,7 +28,9 @@ export function drawWindowLine(
   const baseline = middle + 0.36 * sizePx;
   const room = 0.5 * sizePx;
   const width = textWidth(text, sizePx, 'sans');
-  const ends = [from, to].map((x) => straight(x, middle - 0.3 * sizePx, x, middle + 0.3 * sizePx, rule));
+  const ends = [from, to].flatMap((x, side) =>
+    place.goesOn[side] ? [] : [straight(x, middle - 0.3 * sizePx, x, middle + 0.3 * sizePx, rule)],
+  );
   const whole = [...ends, straight(from, middle, to, middle, rule)];
   const centre = (from + to) / 2;
 

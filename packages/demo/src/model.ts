@@ -1,5 +1,5 @@
 import type { AirReading, CorrectionId } from '@pullbook/core/air';
-import type { Places, PullEvent, PullSummary, Tune } from '@pullbook/core/pull';
+import type { Cell, Instrument, Places, PullEvent, PullSummary, Tune } from '@pullbook/core/pull';
 
 /**
  * An invented season with one engine, told as a tester would hand it over: sheets, ordinary logger files and what was
@@ -12,11 +12,18 @@ export interface DemoScenario {
   packages: { ref: string; name: string; covers: string[] }[];
   combinations: DemoCombination[];
   sessions: { ref: string; name: string; cell: string; day: string; notes: string }[];
+  cells: DemoCell[];
   setUps: { ref: string; combinationRef: string; fittedAt: string; notes: string }[];
   files: DemoFile[];
   summaries: DemoSummary[];
   trials: DemoTrial[];
 }
+
+/** A test cell as its shop would describe it; SI. */
+export type DemoCell = Omit<Cell, 'id' | 'instruments'> & {
+  ref: string;
+  instruments: (Omit<Instrument, 'id'> & { ref: string })[];
+};
 
 export interface DemoCombination {
   ref: string;

@@ -1,4 +1,5 @@
 import { toInside } from '@pullbook/core/quantity';
+import { CELLS } from './cells.ts';
 import type { DemoScenario } from './model.ts';
 import { pullFiles } from './pull-files.ts';
 import { SHEET_BEFORE_REBUILD, sheet } from './sheets.ts';
@@ -104,6 +105,7 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
         notes: 'Belt tightened after the first pull.',
       },
     ],
+    cells: CELLS,
     setUps: [
       {
         ref: 'set-up-1',

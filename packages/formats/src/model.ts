@@ -29,6 +29,8 @@ export interface ReadColumn {
   /** Numbers read. */
   count: number;
   missing: number;
+  /** Its cells are clock times, read as seconds from the first row. */
+  holdsClock: boolean;
   /** Lowest and highest in the file's own unit; NaN when count is 0. */
   low: number;
   high: number;
@@ -59,6 +61,8 @@ export interface FileReading {
   /** Lines before the header that are not data. */
   preamble: { line: number; text: string }[];
   remarks: Remark[];
+  /** What a person has to settle about the guesses; answered once this kind of file was confirmed. */
+  questions: Remark[];
 }
 
 /** The confirmed meaning of a column. `null` meaning: left out. */

@@ -16,6 +16,8 @@ const still: StillDescription = {
     '3.8 L straight six, gasoline · intake air 84 °F, factor 1.021 · λ 0.79 · η Δ ρ ² ³ ≤ →',
     'Invented data',
   ],
+  warning: null,
+  signature: null,
 };
 const DARK: StillSize = { ...STILL_SIZES['1080p'], theme: 'dark', ground: true };
 

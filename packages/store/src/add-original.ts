@@ -1,7 +1,7 @@
 import { rm } from 'node:fs/promises';
 import type { OriginalFile } from '@pullbook/core/pull';
 import type { Connection, Rows } from './connection.ts';
-import { hashOfBytes, placePart, writePart } from './originals.ts';
+import { hashOfBytes, type OriginalBytes, placePart, writePart } from './originals.ts';
 import { writing } from './transaction.ts';
 import { asBookTrouble } from './trouble.ts';
 
@@ -13,18 +13,20 @@ import { asBookTrouble } from './trouble.ts';
 export async function addOriginal(
   connection: Connection,
   file: OriginalFile,
-  bytes: Uint8Array,
+  original: OriginalBytes,
   insertRows: (rows: Rows) => Promise<void>,
 ): Promise<void> {
-  if (hashOfBytes(bytes) !== file.hash)
-    throw new Error(`the bytes of "${file.name}" do not have the hash ${file.hash}`);
-  if (bytes.length !== file.byteLength)
-    throw new Error(`"${file.name}" is not ${file.byteLength} bytes long`);
+  if (original instanceof Uint8Array) {
+    if (hashOfBytes(original) !== file.hash)
+      throw new Error(`the bytes of "${file.name}" do not have the hash ${file.hash}`);
+    if (original.length !== file.byteLength)
+      throw new Error(`"${file.name}" is not ${file.byteLength} bytes long`);
+  }
   const { folder } = connection;
   let part = '';
   let placed = false;
   try {
-    part = await writePart(folder, file.hash, bytes);
+    part = await writePart(folder, file.hash, original);
     await writing(connection, async (rows) => {
       await insertRows(rows);
       await placePart(folder, file.hash, part);

@@ -10,6 +10,8 @@ export interface Connection {
   folder: string;
   /** How long a write waits for another program's, ms. */
   lockWaitMs: number;
+  /** The clock that entries of the log are written by. */
+  now: () => Date;
   database: BetterSqlite3.Database;
   rows: Rows;
 }
@@ -21,11 +23,17 @@ export interface Connection {
 const WAIT_INSIDE_SQLITE_MS = 20;
 
 /** Opens the file as it is: nothing in it is changed by this. */
-export function connect(folder: string, file: string, lockWaitMs: number): Connection {
+export function connect(
+  folder: string,
+  file: string,
+  lockWaitMs: number,
+  now: () => Date = () => new Date(),
+): Connection {
   const database = new Database(file, { timeout: WAIT_INSIDE_SQLITE_MS });
   return {
     folder,
     lockWaitMs,
+    now,
     database,
     rows: new Kysely<Tables>({ dialect: new SqliteDialect({ database }) }),
   };

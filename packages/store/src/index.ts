@@ -1,3 +1,16 @@
+export { backUpBook } from './backup-book.ts';
+export { type BackupCheck, checkBackup } from './backup-check.ts';
+export { type Backup, backupIn } from './backup-model.ts';
+export { type RestoredBackup, restoreBackup } from './backup-restore.ts';
+export { thinBackups } from './backup-thin.ts';
+export { damageOf } from './damage.ts';
+export { faultsOfBook } from './database-faults.ts';
+export { isRunning } from './is-running.ts';
+export { mergeBooks } from './merge-books.ts';
+export type { MergeConflict, MergeReport } from './merge-model.ts';
 export * from './model.ts';
 export { type OpenOptions, openBook } from './open-book.ts';
-export { restoreContents } from './restore-contents.ts';
+export { OriginalChanged } from './originals.ts';
+export { RESCUE_TO_TELL, rescueBook } from './rescue-book.ts';
+export type { ReadAgain, RescueLoss, RescueReport } from './rescue-model.ts';
+export { type RestoreSource, restoreContents } from './restore-contents.ts';

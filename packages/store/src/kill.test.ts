@@ -1,5 +1,7 @@
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { killRounds } from './testing/kill-rounds.ts';
+import { killSafety } from './testing/kill-safety.ts';
 import { temporaryFolder } from './testing/temporary-folder.ts';
 
 /** Starting a program takes most of the time, and more on a busy machine. */
@@ -23,6 +25,28 @@ test(
     const rounds = await killRounds({ folder: temporaryFolder(), rounds: 3, seed: 'two', writers: 2 });
     expect(rounds.flatMap(({ faults }) => faults)).toEqual([]);
     expect(rounds.reduce((sum, { accepted }) => sum + accepted, 0)).toBeGreaterThan(3);
+  },
+  TIME_LIMIT_MS,
+);
+
+test(
+  'the same while it amends, changes, undoes and makes backups: nothing that was said is lost, and log and state agree',
+  async () => {
+    const folder = join(temporaryFolder(), 'book');
+    const rounds = await killRounds({ folder, rounds: 8, seed: 'edits', work: 'everything' });
+    expect(rounds.flatMap(({ faults }) => faults)).toEqual([]);
+    expect(rounds.reduce((sum, { edits }) => sum + edits, 0)).toBeGreaterThan(8);
+  },
+  TIME_LIMIT_MS,
+);
+
+test(
+  'killed in a merge, a backup, a rescue: what was there is there whole, the act whole or not at all, and it can be done again',
+  async () => {
+    const rounds = await killSafety({ folder: temporaryFolder(), rounds: 9, seed: 'safety' });
+    expect(rounds.flatMap(({ faults }) => faults)).toEqual([]);
+    // Otherwise nothing was put to the test.
+    expect(rounds.filter(({ isKilled }) => isKilled).length).toBeGreaterThan(0);
   },
   TIME_LIMIT_MS,
 );

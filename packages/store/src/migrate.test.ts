@@ -65,6 +65,31 @@ test('several that make the same book at once make one', async () => {
   for (const book of books) await book.close();
 });
 
+test('a book of the second schema opens: its log has global names, and what was done before can be undone', async () => {
+  const folder = temporaryFolder();
+  mkdirSync(originalsFolder(folder), { recursive: true });
+  const older = connect(folder, databaseFile(folder), 100);
+  for (const statements of MIGRATIONS.slice(0, 2)) older.database.exec(statements);
+  older.database.pragma(`application_id = ${APPLICATION_ID}`);
+  older.database.pragma('user_version = 2');
+  insertBookRow(older, { id: 'old', name: 'Old book', invented: true, createdAt: AT });
+  older.database.exec(
+    `insert into engine (id, name, buildRevision, notes, invented) values ('six', 'Six', '1', '', 1)`,
+  );
+  older.database
+    .prepare(`insert into log (at, act, subject, reason, before, after) values (?, ?, ?, '', 'null', 'null')`)
+    .run(AT, 'engine added', 'engine six');
+  await older.rows.destroy();
+
+  const book = await openBook(folder);
+  expect(await book.log()).toMatchObject([{ uid: 'old/1', together: 'old/1', undoes: null }]);
+  expect(await book.engines()).toMatchObject([{ id: 'six' }]);
+  await book.undo('old/1');
+  expect(await book.engines()).toEqual([]);
+  expect((await book.contents()).engines).toMatchObject([{ id: 'six' }]);
+  await book.close();
+});
+
 test('a book of the first schema opens with its pulls whole, read as they come, and takes the new field', async () => {
   const folder = temporaryFolder();
   mkdirSync(originalsFolder(folder), { recursive: true });

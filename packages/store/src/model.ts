@@ -1,5 +1,5 @@
 import type { Combination, CombinationSheet, Engine, Package } from '@pullbook/core/combination';
-import type { OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
+import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
 import type { Trial } from '@pullbook/core/trial';
 
 export interface BookInfo {
@@ -14,7 +14,14 @@ export interface BookInfo {
 
 /** One entry of the log: who did what when; an amendment holds both sides. */
 export interface LogEntry {
+  /** Order in this book. */
   id: number;
+  /** Global name: id of the book in which it was written, and its number there. */
+  uid: string;
+  /** `uid` of the entry that this one undoes; `null`: none. */
+  undoes: string | null;
+  /** `uid` of the first entry of what was done in one step (a file with its pulls); its own where it was done alone. */
+  together: string;
   /** ISO 8601 */
   at: string;
   /** `pull added`, `combination amended`, … */
@@ -26,18 +33,58 @@ export interface LogEntry {
   after: unknown;
 }
 
-/** Everything in a book but the original bytes; the shape of the JSON export. */
-export interface BookContents {
+/** A layout of files met before: what a person confirmed of it, so that the next file of that kind asks nothing. */
+export interface KnownLayout {
+  /** From the formats room: the same for files laid out alike. */
+  fingerprint: string;
+  /** Name of the file it was confirmed with. */
+  name: string;
+  /** Confirmed meaning of each column, JSON of the formats room. */
+  columns: unknown;
+  /** What was said beside it that holds for the next file too (standard carried, cell, places), JSON of the workshop. */
+  said: unknown;
+  /** ISO 8601 */
+  confirmedAt: string;
+}
+
+/** Settings by name, JSON values. */
+export type StoredSettings = Record<string, unknown>;
+
+/** Things whose addition can be undone. */
+export type WithdrawnKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'file';
+
+/** Things that are asked for by an id, its beginning, or a name. A trial's is its question. */
+export type NamedKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell';
+
+/** An addition that was undone: the thing is hidden from every list and answer, and can be brought back. */
+export interface Withdrawn {
+  kind: WithdrawnKind;
+  id: string;
+  /** ISO 8601 */
+  at: string;
+}
+
+/** Everything in a book but channels and original bytes, which are large; the shape of the JSON export. */
+export interface BookOutline {
   info: BookInfo;
   engines: Engine[];
   combinations: Combination[];
   packages: Package[];
   setUps: SetUp[];
   sessions: Session[];
-  pulls: Pull[];
+  pulls: Omit<Pull, 'channels'>[];
   files: OriginalFile[];
   trials: Trial[];
+  cells: Cell[];
+  layouts: KnownLayout[];
+  settings: StoredSettings;
+  withdrawn: Withdrawn[];
   log: LogEntry[];
+}
+
+/** Everything in a book but the original bytes. */
+export interface BookContents extends Omit<BookOutline, 'pulls'> {
+  pulls: Pull[];
 }
 
 /** What may be amended of a pull: what was written down about it. Its channels never. */
@@ -61,8 +108,87 @@ export type PullAmendment = Partial<
     | 'events'
     | 'outcome'
     | 'treatment'
+    | 'audience'
   >
 >;
+
+/** A pull without its channels. */
+export type PullHead = Omit<Pull, 'channels'>;
+
+/** What a list shows of a pull and finds it by, remembered; `key`: what it was made by. */
+export interface ListedPull {
+  pullId: string;
+  key: string;
+  /** Lower case, all that it can be found by. */
+  words: string;
+  /** JSON of the workshop. */
+  figures: unknown;
+  /** W; `null`: unknown */
+  peakPower: number | null;
+  /** N·m; `null`: unknown */
+  peakTorque: number | null;
+  /** `null`: its combination is not known. */
+  boosted: boolean | null;
+}
+
+/** Which pulls of the book; each missing field lets all pass, and all given must hold. */
+export interface PullQuery {
+  /** Every one must be somewhere in the pull's words; lower case. */
+  words?: readonly string[];
+  ids?: readonly string[];
+  combinationIds?: readonly string[];
+  /** Without a combination. */
+  withoutCombination?: boolean;
+  engineId?: string;
+  cell?: string;
+  /** ISO 8601 dates, both included, of the day in the cell. */
+  fromDay?: string;
+  toDay?: string;
+  /** Peak power as listed, W. */
+  powerFrom?: number;
+  powerTo?: number;
+  boosted?: boolean | 'unknown';
+  outcome?: Pull['outcome'];
+  inTrial?: boolean;
+  invented?: boolean;
+  /** `newest`: added last. Those without the figure come last. */
+  sort: 'newest' | 'power' | 'name';
+  /** Rows passed over, and rows given. */
+  offset: number;
+  limit: number;
+}
+
+export interface FoundPulls {
+  pulls: { head: PullHead; listed: ListedPull | null }[];
+  /** How many fit. */
+  total: number;
+  /** How many the book has. */
+  all: number;
+}
+
+export interface BookCounts {
+  engines: number;
+  combinations: number;
+  pulls: number;
+  trials: number;
+  files: number;
+}
+
+export interface LogQuery {
+  /** `pull <id>`: only about this. */
+  subject?: string;
+  /** Only entries of a lower number. */
+  before?: number;
+  limit: number;
+}
+
+export interface LogPage {
+  entries: LogEntry[];
+  /** Of these entries, `uid` of those that are undone now. */
+  undone: Set<string>;
+  /** Give it as `before` for the next page; `null`: there is none. */
+  next: number | null;
+}
 
 /**
  * The book: a folder with `book.sqlite` and `originals/`. Every method that writes is one transaction: after it
@@ -71,16 +197,23 @@ export type PullAmendment = Partial<
  */
 export interface Book {
   readonly folder: string;
+  /** How far the machine's clock stood behind the newest entry of the log when the book was opened, ms; 0: not behind. */
+  readonly clockBehindMs: number;
   info(): Promise<BookInfo>;
   close(): Promise<void>;
 
   engines(): Promise<Engine[]>;
   addEngine(engine: Engine): Promise<void>;
+  /** Another name, build revision or note of the same engine. */
+  changeEngine(engine: Engine, reason: string, stamp?: string): Promise<void>;
   combinations(): Promise<Combination[]>;
   combination(id: string): Promise<Combination | null>;
-  addCombination(combination: Combination): Promise<void>;
+  /** Id, name and engine of every combination, the one added last first, without their sheets. */
+  combinationNames(): Promise<{ id: string; name: string; engineId: string }[]>;
+  /** With the engine it is built on, where that is new: one step, undone at once. */
+  addCombination(combination: Combination, newEngine?: Engine): Promise<void>;
   /** Better knowledge of the same hardware: revision goes up, the log holds both sides. */
-  amendCombination(id: string, sheet: CombinationSheet, reason: string): Promise<Combination>;
+  amendCombination(id: string, sheet: CombinationSheet, reason: string, stamp?: string): Promise<Combination>;
   packages(): Promise<Package[]>;
   addPackage(item: Package): Promise<void>;
   setUps(): Promise<SetUp[]>;
@@ -88,35 +221,125 @@ export interface Book {
   sessions(): Promise<Session[]>;
   addSession(session: Session): Promise<void>;
 
-  /** All pulls without their channels, newest first. */
-  pullHeads(): Promise<Omit<Pull, 'channels'>[]>;
+  /** All pulls without their channels, the one added last first. For what needs the whole book; lists use `findPulls`. */
+  pullHeads(): Promise<PullHead[]>;
+  /** Heads of those ids, in the order asked; ids that are not in the book are left out. */
+  pullHeadsOf(ids: readonly string[]): Promise<PullHead[]>;
+  /** Heads of the pulls of these combinations, the one added last first. */
+  pullHeadsWith(combinationIds: readonly string[]): Promise<PullHead[]>;
+  /** Id and name of every pull, the one added last first. */
+  pullNames(): Promise<{ id: string; name: string }[]>;
+  /** How many pulls each combination has; one without any is not named. */
+  pullCounts(): Promise<Map<string, number>>;
+  /** Cells that pulls name, in the order of the alphabet, with how many do. */
+  pullCells(): Promise<{ name: string; pulls: number }[]>;
+  /** Names of the pulls of a day (ISO 8601 date) in a cell: as recorded, else as added. `cell: null`: any. */
+  pullNamesOfDay(day: string, cell: string | null): Promise<string[]>;
+  /** The pull added last; `null`: there is none. */
+  newestPull(): Promise<PullHead | null>;
+  /** One page of the pulls that fit, from what a list remembers of them. */
+  findPulls(query: PullQuery): Promise<FoundPulls>;
+  /** Ids of pulls of which the list remembers nothing under this key, the one added last first; as of which log entry. */
+  unlisted(key: string, most: number): Promise<{ ids: string[]; asOf: number }>;
+  /**
+   * Remembers what a list shows. Not logged: it can be made anew at any time. `false`: something was written since `asOf`,
+   * so that it may be out of date already; nothing was kept.
+   */
+  keepListed(listed: readonly ListedPull[], asOf: number): Promise<boolean>;
   pull(id: string): Promise<Pull | null>;
   pulls(ids: string[]): Promise<Pull[]>;
   /** A file and its pulls: bytes written, flushed and renamed first, then all rows in one transaction. */
-  addFileWithPulls(file: OriginalFile, bytes: Uint8Array, pulls: Pull[]): Promise<void>;
+  addFileWithPulls(
+    file: OriginalFile,
+    original: Uint8Array | { path: string },
+    pulls: Pull[],
+    /** What was confirmed of its columns: kept in the same step. */
+    layout?: KnownLayout,
+  ): Promise<void>;
   /** Pulls without a file (summaries, entered by hand). */
   addPulls(pulls: Pull[]): Promise<void>;
-  amendPull(id: string, amendment: PullAmendment, reason: string): Promise<Pull>;
+  amendPull(id: string, amendment: PullAmendment, reason: string, stamp?: string): Promise<PullHead>;
   files(): Promise<OriginalFile[]>;
   file(hash: string): Promise<OriginalFile | null>;
   original(hash: string): Promise<Uint8Array>;
   pullIdsOfFile(hash: string): Promise<string[]>;
 
   trials(): Promise<Trial[]>;
+  trialsOf(ids: readonly string[]): Promise<Trial[]>;
+  /** Id and question of every trial, with its words to find it by, the one added last first. */
+  trialNames(): Promise<{ id: string; question: string; words: string }[]>;
+  /** Ids of the trials in which a pull stands. */
+  trialIdsOfPull(pullId: string): Promise<string[]>;
   trial(id: string): Promise<Trial | null>;
   addTrial(trial: Trial): Promise<void>;
-  changeTrial(trial: Trial, reason: string): Promise<void>;
+  changeTrial(trial: Trial, reason: string, stamp?: string): Promise<void>;
 
+  cells(): Promise<Cell[]>;
+  addCell(cell: Cell): Promise<void>;
+  /** Under another name, its pulls and sessions follow. */
+  changeCell(cell: Cell, reason: string, stamp?: string): Promise<void>;
+  layouts(): Promise<KnownLayout[]>;
+  layout(fingerprint: string): Promise<KnownLayout | null>;
+  keepLayout(layout: KnownLayout): Promise<void>;
+  forgetLayout(fingerprint: string): Promise<void>;
+  settings(): Promise<StoredSettings>;
+  /** Keeps the named settings; `null` forgets one; the others stay. */
+  changeSettings(change: StoredSettings, stamp?: string): Promise<void>;
+
+  /**
+   * Id and name of the things that a text can mean: by an id, the beginning of one (four characters or more) or a whole name,
+   * in which capitals of A to Z are forgiven. The one added last first.
+   */
+  named(kind: NamedKind, given: string): Promise<{ id: string; name: string }[]>;
+  /** How much is in the book, without what was withdrawn. */
+  counts(): Promise<BookCounts>;
+  /**
+   * Global name of the last entry of the log about a subject (`pull <id>`, `settings`): what a reader has seen. Given back
+   * with a change, the change is refused (`changed meanwhile`) where somebody else wrote since. '' where there is none.
+   */
+  stamp(subject: string): Promise<string>;
+  /** Entries about a subject that came after the stamp, oldest first. */
+  logSince(subject: string, stamp: string): Promise<LogEntry[]>;
+  /** The whole log, oldest first. */
   log(): Promise<LogEntry[]>;
+  /** What each subject is called, and whether it is in the book now; one that never was is not named. */
+  subjects(subjects: readonly string[]): Promise<Map<string, { name: string; isThere: boolean }>>;
+  /** A page of the log, newest first; what was done in one step is never torn apart. */
+  logPage(query: LogQuery): Promise<LogPage>;
+  /**
+   * Takes back what was done: the entry of that `uid` with all that was done together with it, or the last act that was not
+   * undone yet. What was changed is put back where nobody changed it since; what was added is withdrawn: hidden, never
+   * deleted. It is an act of its own in the log and can be undone itself. Throws `BookTrouble`: `changed meanwhile`,
+   * `in use`, `cannot be undone`.
+   */
+  undo(uid: string | null): Promise<LogEntry[]>;
+  /** The channels of a pull, a withdrawn one too. */
+  channels(pullId: string): Promise<Channel[]>;
+  /** Everything but channels and original bytes, withdrawn things too. */
+  outline(): Promise<BookOutline>;
   contents(): Promise<BookContents>;
 }
 
 /** Trouble with the book that a person can mend. `message` says what, where and what to do. */
 export class BookTrouble extends Error {
-  readonly code: 'locked' | 'full' | 'read-only' | 'damaged' | 'missing' | 'newer' | 'exists' | 'not a book';
-  constructor(code: BookTrouble['code'], message: string) {
+  readonly code:
+    | 'changed meanwhile'
+    | 'in use'
+    | 'cannot be undone'
+    | 'locked'
+    | 'full'
+    | 'read-only'
+    | 'damaged'
+    | 'missing'
+    | 'newer'
+    | 'exists'
+    | 'not a book';
+  /** What was written since, oldest first, where that stands in the way. */
+  readonly since: readonly LogEntry[];
+  constructor(code: BookTrouble['code'], message: string, since: readonly LogEntry[] = []) {
     super(message);
     this.name = 'BookTrouble';
     this.code = code;
+    this.since = since;
   }
 }

@@ -1,6 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { type FileHandle, mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Connection } from './connection.ts';
 import { BookTrouble } from './model.ts';
@@ -14,6 +14,7 @@ const HASH = /^[0-9a-f]{64}$/;
 const PART = '.part';
 /** A part that nobody has written to for this long has lost its writer, ms. */
 const PART_IS_LOST_AFTER_MS = 60_000;
+const PIECE_BYTES = 1_048_576;
 /** Where originals go that no row of the book knows. */
 const SET_ASIDE = 'set-aside';
 
@@ -28,8 +29,18 @@ export function originalPath(folder: string, hash: string): string {
   return join(originalsFolder(folder), hash.slice(0, 2), hash);
 }
 
-/** Writes and flushes the bytes beside their final place; gives the path of the part. */
-export async function writePart(folder: string, hash: string, bytes: Uint8Array): Promise<string> {
+/** The bytes of an original: in memory, or in a file from where they are copied piece by piece. */
+export type OriginalBytes = Uint8Array | { path: string };
+
+/** The bytes are not those that were read before: somebody wrote to the file meanwhile. */
+export class OriginalChanged extends Error {}
+
+/**
+ * Writes and flushes the bytes beside their final place; gives the path of the part.
+ *
+ * @throws {OriginalChanged} where a file no longer holds the bytes of that hash
+ */
+export async function writePart(folder: string, hash: string, original: OriginalBytes): Promise<string> {
   const shelf = dirname(originalPath(folder, hash));
   const made = await mkdir(shelf, { recursive: true });
   if (made !== undefined) await flushFolder(dirname(shelf));
@@ -37,7 +48,8 @@ export async function writePart(folder: string, hash: string, bytes: Uint8Array)
   try {
     const file = await open(part, 'wx');
     try {
-      await file.writeFile(bytes);
+      if (original instanceof Uint8Array) await file.writeFile(original);
+      else await copyInto(file, original.path, hash);
       await file.sync();
     } finally {
       await file.close();
@@ -47,6 +59,23 @@ export async function writePart(folder: string, hash: string, bytes: Uint8Array)
     throw failure;
   }
   return part;
+}
+
+async function copyInto(file: FileHandle, path: string, hash: string): Promise<void> {
+  const found = createHash('sha256');
+  const source = await open(path, 'r');
+  try {
+    const piece = new Uint8Array(PIECE_BYTES);
+    for (;;) {
+      const { bytesRead } = await source.read(piece, 0, PIECE_BYTES);
+      if (bytesRead === 0) break;
+      found.update(piece.subarray(0, bytesRead));
+      await file.writeFile(piece.subarray(0, bytesRead));
+    }
+  } finally {
+    await source.close();
+  }
+  if (found.digest('hex') !== hash) throw new OriginalChanged(`${path} is no longer what was read`);
 }
 
 /**

@@ -1,5 +1,4 @@
-import type { PullAmendment } from './model.ts';
-import type { PullHead } from './rows/pulls.ts';
+import type { PullAmendment, PullHead } from './model.ts';
 
 const AMENDABLE: Record<keyof PullAmendment, true> = {
   name: true,
@@ -19,6 +18,7 @@ const AMENDABLE: Record<keyof PullAmendment, true> = {
   events: true,
   outcome: true,
   treatment: true,
+  audience: true,
 };
 
 /** Both sides of an amendment: the fields it names, as they were and as they become. Throws for any other field. */

@@ -24,11 +24,15 @@ test('a book made from the contents of another has the same contents, id, order 
   expect(contents.pulls.map(({ id }) => id)).toEqual(['by hand', 'from file', 'later']);
 
   const folder = temporaryFolder();
-  const second = await restoreContents(folder, contents, ({ hash }) => first.original(hash));
+  const second = await restoreContents(folder, await first.outline(), {
+    channelsOf: async ({ id }) => (await first.pull(id))!.channels,
+    originalOf: ({ hash }) => first.original(hash),
+  });
   expect(await second.contents()).toEqual(contents);
   expect(new Uint8Array(await second.original(file.hash))).toEqual(bytes);
   await second.addEngine({ ...engine, id: 'another' });
-  await expect(restoreContents(folder, contents, () => bytes)).rejects.toMatchObject({ code: 'exists' });
+  const nothing = { channelsOf: () => [], originalOf: () => bytes };
+  await expect(restoreContents(folder, contents, nothing)).rejects.toMatchObject({ code: 'exists' });
   await first.close();
   await second.close();
 });

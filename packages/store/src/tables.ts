@@ -94,6 +94,7 @@ export interface PullTable extends Sequenced {
   events: Json;
   outcome: Pull['outcome'];
   treatment: Json;
+  audience: Json;
   origin: Pull['origin'];
   fileHash: string | null;
   invented: Truth;
@@ -122,6 +123,7 @@ export interface TrialTable extends Sequenced {
   remark: string;
   createdAt: string;
   invented: Truth;
+  audience: Json;
 }
 
 interface TrialCombinationTable {
@@ -143,12 +145,59 @@ interface TrialPullTable {
 
 interface LogTable {
   id: Generated<number>;
+  /** Global name: the book in which it was written, and its number there. */
+  uid: string;
+  /** `uid` of the entry it undoes. */
+  undoes: string | null;
+  /** `uid` of the first entry of what was done in one step. */
+  together: string;
   at: string;
   act: string;
   subject: string;
   reason: string;
   before: Json;
   after: Json;
+}
+
+interface CellTable extends Sequenced {
+  id: string;
+  name: string;
+  brake: string;
+  altitude: number | null;
+  momentOfInertia: number | null;
+  instruments: Json;
+  notes: string;
+}
+
+interface LayoutTable extends Sequenced {
+  fingerprint: string;
+  name: string;
+  columns: Json;
+  said: Json;
+  confirmedAt: string;
+}
+
+interface SettingTable {
+  name: string;
+  value: Json;
+}
+
+interface WithdrawnTable {
+  kind: string;
+  id: string;
+  at: string;
+}
+
+/** What a list shows of a pull, remembered; made anew wherever `key` is not what it rests on today. */
+interface ListedTable {
+  pullId: string;
+  key: string;
+  words: string;
+  figures: Json;
+  peakPower: number | null;
+  peakTorque: number | null;
+  /** Whether its combination has a supercharger; `null`: no combination. */
+  boosted: Truth | null;
 }
 
 /** The tables as `migrations` leave them. */
@@ -167,4 +216,9 @@ export interface Tables {
   trialCombination: TrialCombinationTable;
   trialPull: TrialPullTable;
   log: LogTable;
+  cell: CellTable;
+  layout: LayoutTable;
+  setting: SettingTable;
+  withdrawn: WithdrawnTable;
+  listed: ListedTable;
 }

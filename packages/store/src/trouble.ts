@@ -1,5 +1,7 @@
 import { BookTrouble } from './model.ts';
 
+type Place = 'book' | 'backup folder';
+
 /** What a failure of SQLite or of the file system means to a person. */
 type Code = BookTrouble['code'];
 
@@ -13,24 +15,26 @@ const MEANING: readonly { pattern: RegExp; code: Code }[] = [
 
 /**
  * The failure as a `BookTrouble` where a person can mend it, else as it came. To be thrown again by the caller.
- * `folder` names the book in the message.
+ * `folder` names the book in the message, or what `place` says it is.
  */
-export function asBookTrouble(failure: unknown, folder: string): unknown {
+export function asBookTrouble(failure: unknown, folder: string, place: Place = 'book'): unknown {
   if (failure instanceof BookTrouble || !(failure instanceof Error)) return failure;
   const name = 'code' in failure ? String(failure.code) : '';
   const code = MEANING.find(({ pattern }) => pattern.test(name))?.code;
   if (code === undefined) return failure;
-  return Object.assign(new BookTrouble(code, message(code, folder, failure.message)), { cause: failure });
+  return Object.assign(new BookTrouble(code, message(code, `${place} ${folder}`, failure.message, folder)), {
+    cause: failure,
+  });
 }
 
-function message(code: Code, folder: string, detail: string): string {
+function message(code: Code, where: string, detail: string, folder: string): string {
   switch (code) {
     case 'locked':
-      return `The book ${folder} is being written by another program. Nothing was changed. Wait until it has finished, or close it, and try again.`;
+      return `The ${where} is being written by another program. Nothing was changed. Wait until it has finished, or close it, and try again.`;
     case 'full':
-      return `The disk of the book ${folder} took no more (${detail}): it is full, or a quota is reached. Nothing already stored was touched. Make room and try again.`;
+      return `The disk of the ${where} took no more (${detail}): it is full, or a quota is reached. Nothing already stored was touched. Make room and try again.`;
     case 'read-only':
-      return `The book ${folder} cannot be written (${detail}). Nothing was changed. Give yourself the right to write in the folder, or copy the book to a folder where you have it.`;
+      return `The ${where} cannot be written (${detail}). Nothing was changed. Give yourself the right to write in the folder, ${where.startsWith('book') ? 'or copy the book to a folder where you have it' : 'or name another folder'}.`;
     default:
       return damagedMessage(folder, detail);
   }
@@ -38,5 +42,5 @@ function message(code: Code, folder: string, detail: string): string {
 
 /** For what is damaged: says where, and that the original files are still there. */
 export function damagedMessage(folder: string, detail: string): string {
-  return `The book ${folder} is damaged or not a book (${detail}). Nothing was changed. Keep a copy of the folder as it is, then take the last good copy of the book; the original files are in its folder "originals".`;
+  return `The book ${folder} is damaged or not a book (${detail}). Nothing was changed, and the original files are in its folder "originals". Run "pullbook rescue --book ${folder}": it makes a sound book of all that can still be read, says what is lost, and keeps the damaged files beside it.`;
 }

@@ -1,12 +1,14 @@
 import { correctionById, undoCorrection } from '@pullbook/core/air';
 import { thingsChanged } from '@pullbook/core/trial';
 import { wholeTens } from './showing.ts';
+import { surveyCaveats } from './survey-table.ts';
 import { type CombinationInTrial, isInvented, type TrialInView } from './trial-in-view.ts';
 import { counted, inSentence, listed } from './wording.ts';
 
 /** What a careful reader must know before believing the answer: one sentence each, what matters most first. */
 export function caveats(view: TrialInView): string[] {
   return [
+    ...surveyCaveats(view),
     ...notReached(view),
     ...severalChanges(view),
     ...stillClimbing(view),

@@ -1,4 +1,5 @@
 import { thingsChanged } from '@pullbook/core/trial';
+import { audienceChips } from './audience.ts';
 import type { Chip } from './model.ts';
 import { countedPulls, isInvented, type TrialInView } from './trial-in-view.ts';
 import { counted, inSentence } from './wording.ts';
@@ -10,13 +11,14 @@ export function trialChips(view: TrialInView): Chip[] {
     ...changeChips(view),
     ...dayChips(view),
     ...conditionChips(view),
+    ...audienceChips(view.trial.audience),
     ...inventedChips(isInvented(view)),
   ];
 }
 
 /** The chips of a card: what is missing or invented, and no more. */
 export function cardChips(view: TrialInView): Chip[] {
-  return [...stateChips(view), ...inventedChips(isInvented(view))];
+  return [...stateChips(view), ...audienceChips(view.trial.audience), ...inventedChips(isInvented(view))];
 }
 
 export function inventedChips(invented: boolean): Chip[] {

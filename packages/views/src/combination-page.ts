@@ -12,6 +12,7 @@ import {
 import { inventedChips } from './chips.ts';
 import type { Chip, CombinationPage, PullRow, ViewOptions } from './model.ts';
 import { shownRemarks } from './remarks.ts';
+import { sheetTable, tableDetails } from './sheet-table.ts';
 import { type Showing, showingIn } from './showing.ts';
 
 export interface CombinationPageInput {
@@ -40,7 +41,7 @@ export function combinationPage(input: CombinationPageInput, options: ViewOption
     engineName: [engine.name, engine.buildRevision].filter(Boolean).join(', '),
     revision: combination.revision,
     chips: chips(combination, pulls),
-    sections: sectionsOf(combination),
+    sections: sectionsOf(combination, show),
     derived: derivedOf(combination, show),
     madeFrom: madeFrom ? { id: madeFrom.id, name: madeFrom.name } : null,
     changes: changes.map(({ label, before, after, packageName }) => ({
@@ -52,7 +53,7 @@ export function combinationPage(input: CombinationPageInput, options: ViewOption
     packages: packages.filter(({ id }) => combination.packageIds.includes(id)).map(({ name }) => name),
     pulls,
     sheetText,
-    remarks: shownRemarks(remarksOnSheet(combination.sheet)),
+    remarks: shownRemarks(remarksOnSheet(combination.sheet), options),
   };
 }
 
@@ -64,26 +65,35 @@ function chips(combination: Combination, pulls: PullRow[]): Chip[] {
 }
 
 /** Sections in the order a sheet is best read, fields as they were written. */
-function sectionsOf({ sheet }: Combination): CombinationPage['sections'] {
+function sectionsOf({ sheet }: Combination, show: Showing): CombinationPage['sections'] {
   return SECTIONS.flatMap(({ id, title }) => {
     const fields = Object.entries(sheet.sections[id] ?? {});
     if (fields.length === 0) return [];
     return [
       {
         title,
-        rows: fields.map(([field, value]) => ({
-          label: fieldNamed(id, field)?.label ?? field,
-          text: value.text,
-          origin: value.origin === 'not stated' ? '' : value.origin,
-          unknown: isUnknown(value),
-        })),
+        rows: fields.map(([field, value]) => {
+          const label = fieldNamed(id, field)?.label ?? field;
+          const { table } = value;
+          return {
+            label,
+            text: value.text,
+            origin: value.origin === 'not stated' ? '' : value.origin,
+            unknown: isUnknown(value),
+            ...(table === undefined
+              ? {}
+              : {
+                  table: sheetTable(sheet, field, label, { ...value, table }, show),
+                  details: tableDetails(field, table),
+                }),
+          };
+        }),
       },
     ];
   });
 }
 
-const isUnknown = ({ kind, value, text }: SheetValue): boolean =>
-  /^\s*(unknown|\?)?\s*$/i.test(text) || (kind !== 'text' && value === null);
+const isUnknown = ({ text }: SheetValue): boolean => text === 'unknown';
 
 function derivedOf({ sheet }: Combination, show: Showing): CombinationPage['derived'] {
   return deriveFigures(sheet, PISTON_SPEED_AT_RPM).map(({ label, value, kind, from, missing }) => ({

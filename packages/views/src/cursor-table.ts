@@ -55,7 +55,7 @@ export function cursorTable(view: TrialInView): CursorTable | null {
     return [{ id: meaning, name, unit: unit ?? show.unit(kind), cells: [...own, ...differences] }];
   });
   return {
-    engineSpeedRpm: nodes.map((node) => comparison.engineSpeedRpm[node]!),
+    at: nodes.map((node) => comparison.engineSpeedRpm[node]!),
     columns: [
       ...shown.map(({ key, index }) => ({ key, combination: index })),
       ...view.gains.map(({ changed }) => ({

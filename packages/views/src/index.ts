@@ -1,8 +1,11 @@
+export { audienceWords, heldBack } from './audience.ts';
 export { type CombinationPageInput, combinationPage } from './combination-page.ts';
+export { momentText } from './date.ts';
 export * from './model.ts';
 export { type PullPageInput, pullPage } from './pull-page.ts';
-export { type PullHead, pullRow } from './pull-row.ts';
+export { type ListView, listView, type PullHead, pullRow } from './pull-row.ts';
+export { MOST_PANELS, recordedChannels, recordedPage } from './recorded-page.ts';
 export { plainText } from './sentence.ts';
-export { stillDescription } from './still.ts';
+export { type Signature, stillDescription } from './still.ts';
 export { trialCard } from './trial-card.ts';
 export { trialPage } from './trial-page.ts';

@@ -1,5 +1,6 @@
 import type { ChartDescription } from '@pullbook/charts';
 import type { CorrectionId } from '@pullbook/core/air';
+import type { Audience } from '@pullbook/core/pull';
 import type { DecimalMark, UnitSystem } from '@pullbook/core/quantity';
 import type { RemarkLevel } from '@pullbook/core/remark';
 
@@ -24,6 +25,11 @@ export interface ShownRemark {
   column?: number;
 }
 
+/** Who may see a thing outside the book, for a form, and in words. */
+export interface ShownAudience extends Audience {
+  words: string;
+}
+
 /** A table ready to print: first column is the row's name. */
 export interface ShownTable {
   id: string;
@@ -37,8 +43,8 @@ export interface ShownTable {
 
 /** Exact numbers at every node, so that the page only looks them up. */
 export interface CursorTable {
-  /** ascending, r/min */
-  engineSpeedRpm: number[];
+  /** ascending, on the chart's axis: r/min; as recorded, s or the row's number */
+  at: number[];
   columns: { key: string; combination: number | null }[];
   rows: {
     id: string;
@@ -93,6 +99,8 @@ export interface TrialPage {
   }[];
   chart: ChartDescription | null;
   cursor: CursorTable | null;
+  /** Engines of different size side by side; only in a survey. */
+  survey: ShownTable | null;
   peaks: ShownTable | null;
   averages: ShownTable | null;
   /** At chosen speeds, every 500 r/min. */
@@ -106,6 +114,7 @@ export interface TrialPage {
   missing: string[];
   remarks: ShownRemark[];
   settings: {
+    kind: 'comparison' | 'survey';
     correction: CorrectionId;
     averagesWindowRpm: [number, number] | null;
     commonWindowRpm: [number, number] | null;
@@ -113,6 +122,9 @@ export interface TrialPage {
   /** What the standard says of itself and of supercharged engines. */
   standardNotes: string[];
   ownRemark: string;
+  audience: ShownAudience;
+  /** What of it is not for everyone, a line each; empty: it may be published. */
+  heldBack: string[];
 }
 
 export interface PullRow {
@@ -137,8 +149,8 @@ export interface PullPage {
   basis: string;
   /** Gridded curves over engine speed. */
   chart: ChartDescription | null;
-  /** Channels as recorded over the row's time or number, with the window and the spikes; `null` for a summary. */
-  recorded: ChartDescription | null;
+  /** Rows of the recording; 0 for a summary. `RecordedPage` shows them. */
+  recordedRows: number;
   cursor: CursorTable | null;
   /** What was cut and why. */
   cuts: string[];
@@ -164,12 +176,40 @@ export interface PullPage {
     binWidthRpm: number | null;
     addInertia: boolean;
   };
+  /** Width of the means where the shop's settings set it, r/min; `null`: they did not. */
+  shopBinWidthRpm: number | null;
   conditions: { label: string; value: string }[];
+  audience: ShownAudience;
   notes: string[];
   events: string[];
   file: { name: string; hash: string } | null;
   remarks: ShownRemark[];
   trials: { id: string; question: string }[];
+}
+
+/** How a recording is looked at. */
+export interface RecordedLook {
+  /** `time`: over the row's number where there is no time. */
+  over: 'time' | 'speed';
+  /** Only this part of the axis, s, row or r/min; `null`: all. */
+  range: [low: number, high: number] | null;
+  /** Ids of the channels to show; `null`: those that mean something. */
+  channels: string[] | null;
+}
+
+/** A pull's channels as recorded, no finer than a screen shows: a recording of any length is small on its way. */
+export interface RecordedPage {
+  /** What it is over, and what else it could be over. */
+  over: 'time' | 'speed';
+  hasTime: boolean;
+  hasSpeed: boolean;
+  /** Ranges of the window and of what was cut, spikes marked; `null` where nothing can be drawn so. */
+  chart: ChartDescription | null;
+  cursor: CursorTable | null;
+  /** Where an end of the window can be set along the axis, ascending, and the engine speed it then has. */
+  windowSteps: { at: number[]; engineSpeedRpm: number[] };
+  /** All that can be shown, in the order of reading. */
+  channels: { id: string; name: string; unit: string; understood: boolean; shown: boolean }[];
 }
 
 export interface CombinationPage {
@@ -178,7 +218,18 @@ export interface CombinationPage {
   engineName: string;
   revision: number;
   chips: Chip[];
-  sections: { title: string; rows: { label: string; text: string; origin: string; unknown: boolean }[] }[];
+  sections: {
+    title: string;
+    rows: {
+      label: string;
+      text: string;
+      origin: string;
+      unknown: boolean;
+      /** Of a flow sheet or a lift curve, with what it was taken with; missing: an ordinary line. */
+      table?: ShownTable;
+      details?: { label: string; text: string }[];
+    }[];
+  }[];
   derived: { label: string; value: string; from: string }[];
   madeFrom: { id: string; name: string } | null;
   changes: { label: string; before: string; after: string; packageName: string | null }[];

@@ -105,7 +105,7 @@ export function pullCursor(curve: GriddedCurve | null, show: Showing): CursorTab
     0,
   );
   return {
-    engineSpeedRpm: [...curve.engineSpeedRpm],
+    at: [...curve.engineSpeedRpm],
     columns: [{ key: 'This pull', combination: 0 }],
     rows: ordered.map((meaning) => {
       const display = meaningDisplay(meaning, show);

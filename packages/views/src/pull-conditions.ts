@@ -1,5 +1,13 @@
 import { airState } from '@pullbook/core/air';
-import { lagsInForce, MEANINGS, type Pull, type PullView } from '@pullbook/core/pull';
+import {
+  type Cell,
+  calibrationsBehind,
+  calibrationText,
+  lagsInForce,
+  MEANINGS,
+  type Pull,
+  type PullView,
+} from '@pullbook/core/pull';
 import type { PullPage } from './model.ts';
 import type { Showing } from './showing.ts';
 import { correctionName } from './standard-name.ts';
@@ -7,9 +15,9 @@ import { correctionName } from './standard-name.ts';
 type Line = PullPage['conditions'][number];
 
 /** What the pull was made under: air, correction, sweep, tune, places. What is not known says so. */
-export function conditionsOf(pull: Pull, view: PullView, show: Showing): Line[] {
+export function conditionsOf(pull: Pull, view: PullView, show: Showing, cell: Cell | null): Line[] {
   return [
-    ...airLines(pull, show),
+    ...airLines(pull, show, cell),
     { label: 'Figures as they came', value: carriedText(pull, show) },
     ...sweepLines(pull, view, show),
     ...treatmentLines(pull, view, show),
@@ -26,16 +34,20 @@ export function conditionsOf(pull: Pull, view: PullView, show: Showing): Line[] 
       Operator: pull.operator ?? undefined,
       'Place in the session': pull.orderInSession === null ? undefined : `pull ${pull.orderInSession}`,
     }),
+    ...calibrationsBehind(pull, cell).map((one) => ({
+      label: `Calibration, ${one.instrument.name}`,
+      value: calibrationText(one),
+    })),
   ];
 }
 
-function airLines({ weather }: Pull, show: Showing): Line[] {
+function airLines({ weather }: Pull, show: Showing, cell: Cell | null): Line[] {
   if (!weather) return [{ label: 'Air', value: 'not noted' }];
   const state = airState(weather);
   const lines: Line[] = [
     { label: 'Barometer at the station', value: show.quantity(weather.pressure, 'absolutePressure') },
     { label: 'Inlet air', value: show.quantity(weather.temperature, 'temperature') },
-    { label: 'Altitude', value: weather.altitude === null ? 'not noted' : show.height(weather.altitude) },
+    { label: 'Altitude', value: altitudeText(weather.altitude, cell, show) },
   ];
   if (!state.ok) return lines;
   const { relativeHumidity, dryPressure, density } = state.value;
@@ -48,6 +60,11 @@ function airLines({ weather }: Pull, show: Showing): Line[] {
     { label: 'Dry pressure', value: show.quantity(dryPressure, 'absolutePressure') },
     { label: 'Air density', value: show.quantity(density, 'density') },
   ];
+}
+
+function altitudeText(noted: number | null, cell: Cell | null, show: Showing): string {
+  if (noted !== null) return show.height(noted);
+  return cell?.altitude == null ? 'not noted' : `${show.height(cell.altitude)}, of the cell`;
 }
 
 function carriedText({ carried }: Pull, show: Showing): string {
@@ -82,6 +99,10 @@ function sweepLines({ sweep, form }: Pull, { window, remarks }: PullView, show: 
   ];
 }
 
+/** Whether the curve's means are as wide as the shop's settings have them. */
+export const isWidthOfShop = ({ curve, remarks }: PullView): boolean =>
+  curve !== null && remarks.some(({ code }) => code === 'bin-width-of-shop');
+
 /** What was set by hand about the reading; nothing for a pull that is read as it comes. */
 function treatmentLines(pull: Pull, view: PullView, show: Showing): Line[] {
   const { windowRpm } = view.recipe;
@@ -95,6 +116,9 @@ function treatmentLines(pull: Pull, view: PullView, show: Showing): Line[] {
     ...(windowRpm ? [{ label: 'Accepted window', value: `set by hand, ${show.speedRange(windowRpm)}` }] : []),
     ...(binWidthRpm !== null && view.curve?.kindOfRows === 'samples'
       ? [{ label: 'Bins', value: `set by hand, ${show.speed(binWidthRpm)}` }]
+      : []),
+    ...(isWidthOfShop(view)
+      ? [{ label: 'Bins', value: `as the shop's settings have them, ${show.speed(view.curve!.binWidthRpm)}` }]
       : []),
     ...(lags.length > 0 ? [{ label: 'Lags', value: lags.join('; ') }] : []),
   ];

@@ -2,16 +2,19 @@ import {
   type ChannelMeaning,
   defaultRecipe,
   type GriddedCurve,
+  OPEN_AUDIENCE,
   PLAIN_TREATMENT,
   type Pull,
   type PullView,
   recipeFor,
 } from '@pullbook/core/pull';
-import { absolutePressure, temperature, toInside } from '@pullbook/core/quantity';
+import { absolutePressure, figureOf, percentFigure, temperature, toInside } from '@pullbook/core/quantity';
+import { remark, said } from '@pullbook/core/remark';
 import { describe, expect, test } from 'vitest';
-import type { ViewOptions } from './model.ts';
+import type { RecordedLook, ViewOptions } from './model.ts';
 import { pullPage } from './pull-page.ts';
 import { pullRow } from './pull-row.ts';
+import { recordedPage } from './recorded-page.ts';
 import { leavesOf } from './test-leaves.ts';
 
 const US: ViewOptions = { units: 'us', decimalMark: '.' };
@@ -63,6 +66,7 @@ const pull: Pull = {
   events: [{ engineSpeedRpm: 5000, text: 'one loud pop' }],
   outcome: 'completed',
   treatment: PLAIN_TREATMENT,
+  audience: OPEN_AUDIENCE,
   origin: 'measured',
   fileHash: 'abc',
   invented: true,
@@ -106,7 +110,9 @@ const view: PullView = {
 
 const plain = (text: string) => text.replace(/\u00a0/g, ' ');
 const page = (options: ViewOptions) =>
-  pullPage({ pull, view, combination: null, file: null, trials: [] }, options);
+  pullPage({ pull, view, combination: null, file: null, trials: [], cell: null }, options);
+const recordedIn = (options: ViewOptions, look: Partial<RecordedLook>) =>
+  recordedPage(pull, view, { over: 'time', range: null, channels: null, ...look }, options);
 
 describe('a pull page', () => {
   test('headline, basis, cuts and spikes in words', () => {
@@ -125,20 +131,56 @@ describe('a pull page', () => {
     expect(shown.notes).toEqual(['13 March 2026 10:33: a loose plug']);
   });
 
-  test('everything recorded is there over time, with the spike marked and the counted rows told', () => {
-    const { recorded } = page(SI);
-    expect(recorded!.panels.map((panel) => panel.title)).toEqual([
-      'Engine speed',
-      'Throttle',
-      'Torque',
-      'Knock, left',
-    ]);
+  test('everything recorded is there over time, with the spike marked, what counts told and what is cut faint', () => {
+    const { chart: recorded } = recordedIn(SI, { over: 'time' });
+    expect(recorded!.panels.map((panel) => panel.title)).toEqual(['Engine speed', 'Throttle', 'Torque']);
     expect(recorded!.xRange).toEqual([0, 3]);
     expect(recorded!.xWindow).toMatchObject({ range: [1, 3] });
+    expect(recorded!.xCuts).toEqual([{ range: [0, 1], label: '1' }]);
     const torque = recorded!.panels[2]!;
-    expect(torque.lines[0]!.y).toEqual([300, 310, 450, null]);
+    expect(torque.lines.map(({ weight, x, y }) => ({ weight, x, y }))).toEqual([
+      { weight: 'rejected', x: [0, 1], y: [300, 310] },
+      { weight: 'pull', x: [1, 2, 3], y: [310, 450, null] },
+    ]);
     expect(torque.marks[0]).toMatchObject({ x: 2, y: 450 });
-    expect(recorded!.panels[1]!.lines[0]!.y).toEqual([10, 100, 100, 100]);
+    expect(recorded!.panels[1]!.lines[0]!.y).toEqual([10, 100]);
+  });
+
+  test('the same over engine speed, without a panel of its own axis', () => {
+    const { chart: recorded, cursor, windowSteps } = recordedIn(SI, { over: 'speed' });
+    expect(recorded!.panels.map((panel) => panel.title)).toEqual(['Throttle', 'Torque']);
+    expect(recorded!.xRange).toEqual([3000, 6000]);
+    expect(recorded!.xWindow!.range).toEqual([4000, 6000]);
+    expect(recorded!.xCuts).toEqual([]);
+    expect(recorded!.panels[1]!.marks[0]).toMatchObject({ x: 5000, y: 450 });
+    expect(cursor!.at).toEqual([4000, 5000, 6000]);
+    expect(cursor!.rows[1]!.cells[0]).toEqual(['310,0', '450,0', '']);
+    expect(windowSteps.at.slice(0, 2)).toEqual([3000, 3050]);
+    expect(windowSteps.at.at(-1)).toBe(6000);
+  });
+
+  test('over time an end of the window is the engine speed of a row', () => {
+    expect(recordedIn(US, { over: 'time' }).windowSteps).toEqual({
+      at: [0, 1, 2, 3],
+      engineSpeedRpm: [3000, 4000, 5000, 6000],
+    });
+  });
+
+  test('an end of the window that is let be loses no row', () => {
+    const between: PullView = { ...view, window: { ...view.window!, windowRpm: [3999.6, 6000.3] } };
+    const steps = (over: RecordedLook['over']) =>
+      recordedPage(pull, between, { over, range: null, channels: null }, US).windowSteps.engineSpeedRpm;
+    expect(steps('time')).toEqual([3000, 3999, 5000, 6001]);
+    expect(steps('speed')).toContain(3999);
+    expect(steps('speed').at(-1)).toBe(6001);
+  });
+
+  test('what is not understood is shown when it is asked for', () => {
+    const { channels } = recordedIn(US, { over: 'time' });
+    const knock = channels.find(({ name }) => name === 'Knock, left')!;
+    expect(knock).toMatchObject({ understood: false, shown: false });
+    const { chart } = recordedIn(US, { over: 'time', channels: [knock.id] });
+    expect(chart!.panels.map((panel) => panel.title)).toEqual(['Knock, left']);
   });
 
   test('a figure at the last row has its mark where the drawn line ends', () => {
@@ -148,7 +190,7 @@ describe('a pull page', () => {
   });
 
   test('the cursor has every node, an empty one without a figure', () => {
-    expect(page(US).cursor).toMatchObject({ engineSpeedRpm: [4000, 4050, 4100], start: 2 });
+    expect(page(US).cursor).toMatchObject({ at: [4000, 4050, 4100], start: 2 });
     expect(page(US).cursor!.rows[0]!.cells[0]).toEqual(['200.0', '', '205.0']);
   });
 
@@ -193,6 +235,7 @@ describe('a pull page', () => {
         combination: null,
         file: null,
         trials: [],
+        cell: null,
       },
       SI,
     );
@@ -213,6 +256,33 @@ describe('a pull page', () => {
     expect(valueUnder('Inertia torque')).toMatch(/^not added back in the file, added here/);
   });
 
+  test('remarks and cuts stand in the units and with the decimal mark of the page', () => {
+    // 10.1 N·m x 0.73756 lbf·ft and 3500 rpm (NIST SP 811, from memory).
+    const hides = remark(
+      'note',
+      'inertia-left-out',
+      said`The sweep hides ${figureOf(10.1, 'torque')} below ${figureOf(3500, 'engineSpeed')}.`,
+    );
+    const cut = said`row 1: throttle at ${percentFigure(0.105, 1)}`;
+    const cuts = [{ fromRow: 0, toRow: 0, reason: cut.text, parts: cut.parts }];
+    const spoken = { ...view, remarks: [hides], window: { ...view.window!, cuts } };
+    const shownIn = (options: ViewOptions) => {
+      const of = { pull, view: spoken, combination: null, file: null, trials: [], cell: null };
+      const { remarks, cuts: texts } = pullPage(of, options);
+      return [...remarks.map(({ text }) => text), ...texts].map((text) =>
+        text.replace(/[\u00a0\u202f]/g, ' '),
+      );
+    };
+    expect(shownIn({ units: 'us', decimalMark: ',' })).toEqual([
+      'The sweep hides 7,4 lb-ft below 3 500 rpm.',
+      'Row 1: throttle at 10,5 %',
+    ]);
+    expect(shownIn({ units: 'si', decimalMark: '.' })).toEqual([
+      'The sweep hides 10.1 N·m below 3,500 rpm.',
+      'Row 1: throttle at 10.5 %',
+    ]);
+  });
+
   test('a pull without curve or weather is told so', () => {
     const bare: PullView = {
       ...view,
@@ -229,12 +299,18 @@ describe('a pull page', () => {
         combination: null,
         file: null,
         trials: [],
+        cell: null,
       },
       US,
     );
     expect(shown.headline[0]!.text).toBe('No power or torque could be taken from this pull.');
     expect(shown.chart).toBeNull();
-    expect(shown.recorded).toBeNull();
+    expect(shown.recordedRows).toBe(0);
+    const look = { over: 'time', range: null, channels: null } as const;
+    expect(recordedPage({ ...pull, channels: [] }, bare, look, US)).toMatchObject({
+      chart: null,
+      cursor: null,
+    });
     expect(shown.chips.map((chip) => chip.text)).toEqual([
       'No curve',
       'No combination',
@@ -265,7 +341,7 @@ describe('a row of the list', () => {
     const row = pullRow(
       {
         pull: summary,
-        view: { ...view, correction, window: null, curve: null, peakPower: null, peakTorque: null },
+        view: { correction, windowRpm: null, hasCurve: false, peakPower: null, peakTorque: null },
       },
       null,
       US,

@@ -1,13 +1,22 @@
 import type { Combination } from '@pullbook/core/combination';
-import { type Channel, MEANINGS, type OriginalFile, type Pull, type PullView } from '@pullbook/core/pull';
+import {
+  type Cell,
+  type Channel,
+  cellRemarks,
+  MEANINGS,
+  type OriginalFile,
+  type Pull,
+  type PullView,
+} from '@pullbook/core/pull';
+import { writeSaid } from '@pullbook/core/quantity';
 import type { Trial } from '@pullbook/core/trial';
+import { audienceWords } from './audience.ts';
 import { channelDisplay } from './channel-display.ts';
 import { momentText } from './date.ts';
 import type { PullPage, SentencePart, ViewOptions } from './model.ts';
 import { pullChart, pullCursor } from './pull-chart.ts';
-import { conditionsOf } from './pull-conditions.ts';
-import { peakText, pullChips } from './pull-row.ts';
-import { recordedChart } from './recorded-chart.ts';
+import { conditionsOf, isWidthOfShop } from './pull-conditions.ts';
+import { listView, peakText, pullChips } from './pull-row.ts';
 import { shownRemarks } from './remarks.ts';
 import { type Showing, showingIn } from './showing.ts';
 import { spikeLines } from './spike-lines.ts';
@@ -23,11 +32,13 @@ export interface PullPageInput {
   file: OriginalFile | null;
   /** Trials that name the pull. */
   trials: Pick<Trial, 'id' | 'question'>[];
+  /** The described cell that the pull names; `null`: none. */
+  cell: Cell | null;
 }
 
 /** One pull: its highest figures, its curves, and everything as recorded with what was cut and why. */
 export function pullPage(
-  { pull, view, combination, file, trials }: PullPageInput,
+  { pull, view, combination, file, trials, cell }: PullPageInput,
   options: ViewOptions,
 ): PullPage {
   const show = showingIn(options);
@@ -35,23 +46,27 @@ export function pullPage(
     id: pull.id,
     name: pull.name,
     headline: headline(pull, view, show),
-    chips: pullChips(pull, view),
+    chips: pullChips(pull, listView(view)),
     basis: basis(pull, view, combination, show),
     chart: pullChart(pull, view, show),
-    recorded: recordedChart(pull, view, show),
+    recordedRows: pull.channels[0]?.values.length ?? 0,
     cursor: pullCursor(view.curve, show),
-    cuts: (view.window?.cuts ?? []).map(({ reason }) => capitalised(reason)),
+    cuts: (view.window?.cuts ?? []).map(({ reason, parts }) =>
+      capitalised(writeSaid(reason, parts, options)),
+    ),
     spikes: spikeLines(view.spikes, show),
     channels: pull.channels.map((channel) => channelLine(channel, show)),
     channelMeanings: meaningsOf(pull),
     treatment: treatmentOf(pull),
-    conditions: conditionsOf(pull, view, show),
+    shopBinWidthRpm: isWidthOfShop(view) ? view.curve!.binWidthRpm : null,
+    conditions: conditionsOf(pull, view, show, cell),
+    audience: { ...pull.audience, words: audienceWords(pull.audience) },
     notes: pull.notes.map(({ at, text }) => [momentText(at), text].filter(Boolean).join(': ')),
     events: pull.events.map(({ engineSpeedRpm, text }) =>
       engineSpeedRpm === null ? text : `${show.speed(engineSpeedRpm)}: ${text}`,
     ),
     file: file ? { name: file.name, hash: file.hash } : null,
-    remarks: shownRemarks(view.remarks),
+    remarks: shownRemarks([...view.remarks, ...cellRemarks(pull, cell)], options),
     trials: trials.map(({ id, question }) => ({ id, question })),
   };
 }
@@ -95,22 +110,29 @@ function treatmentOf({ treatment: { lags, ...rest } }: Pull): PullPage['treatmen
   return { lagsS: { ...lags }, ...rest };
 }
 
-function gridText({ kindOfRows, binWidthRpm }: NonNullable<PullView['curve']>, show: Showing): string {
-  return kindOfRows === 'points' ? 'rows as they are in the file' : `means over ${show.speed(binWidthRpm)}`;
+function gridText({ kindOfRows, binWidthRpm, count }: NonNullable<PullView['curve']>, show: Showing): string {
+  if (kindOfRows === 'samples') return `means over ${show.speed(binWidthRpm)}`;
+  return count.every((rows) => rows > 1) ? 'means of held speeds' : 'rows as they are in the file';
 }
 
 function channelLine(channel: Channel, show: Showing): PullPage['channels'][number] {
   const display = channelDisplay(channel, show);
-  const finite = channel.values.filter(Number.isFinite);
-  const low = finite.reduce((one, other) => Math.min(one, other), Number.POSITIVE_INFINITY);
-  const high = finite.reduce((one, other) => Math.max(one, other), Number.NEGATIVE_INFINITY);
+  let count = 0;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const value of channel.values) {
+    if (!Number.isFinite(value)) continue;
+    count += 1;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
   return {
     name: channel.name,
     meaning: channel.meaning === 'other' ? 'not understood, kept' : display.label,
     unit: channel.unit,
-    count: finite.length,
-    low: finite.length === 0 ? '' : display.text(low),
-    high: finite.length === 0 ? '' : display.text(high),
+    count,
+    low: count === 0 ? '' : display.text(low),
+    high: count === 0 ? '' : display.text(high),
     origin: channel.origin,
   };
 }

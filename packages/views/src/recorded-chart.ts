@@ -1,56 +1,65 @@
-import type { ChartDescription, ChartMark, ChartPanel } from '@pullbook/charts';
-import { type Channel, channelOf, type Pull, type PullView } from '@pullbook/core/pull';
+import type { ChartDescription, ChartLine, ChartMark, ChartPanel } from '@pullbook/charts';
+import type { Pull, PullView } from '@pullbook/core/pull';
 import { channelDisplay } from './channel-display.ts';
+import type { RecordedLook } from './model.ts';
+import { type RecordedAxis, type Stretch, stretchesOf, stretchWithin } from './recorded-axis.ts';
+import type { RecordedChannel } from './recorded-channels.ts';
+import { rowsToDraw } from './rows-to-draw.ts';
 import type { Showing } from './showing.ts';
 import { spikeGroups, spikeMarkText } from './spike-lines.ts';
 import { counted, inSentence, listed } from './wording.ts';
 
-/** Channels in the order they are read: the sweep first, then what it made, then what it lived on. */
-const ORDER: readonly Channel['meaning'][] = [
-  'engineSpeed',
-  'throttle',
-  'torque',
-  'power',
-  'boost',
-  'manifoldPressure',
-  'dischargePressure',
-  'lambda',
-  'airFuelRatio',
-  'fuelFlow',
-  'airFlow',
-  'inletAirTemperature',
-  'chargeTemperature',
-];
+/** Columns of a screen that all panels of a recording share: what a page of them can take on its way. */
+const ALL_COLUMNS = 8000;
+const MOST_COLUMNS = 1000;
+/** Marks that one panel bears. */
+const MOST_MARKS = 40;
 
 /**
- * Channels as recorded over time, or over the row's number where there is no time; accepted rows marked, spikes named.
- * Nothing is corrected or left out. `null` for a pull without channels.
+ * Channels as recorded over time, the row's number or engine speed; what counts strong, what is cut faint, numbered where
+ * it has a place of its own on the axis, spikes marked. Nothing is corrected or left out, but no more is drawn than a
+ * screen shows.
  */
-export function recordedChart(pull: Pull, view: PullView, show: Showing): ChartDescription | null {
-  const time = channelOf(pull, 'time');
-  const rows = pull.channels[0]?.values.length ?? 0;
-  if (rows === 0) return null;
-  const x = time ? [...time.values] : Array.from({ length: rows }, (_, row) => row + 1);
-  const known = x.filter(Number.isFinite);
-  const drawn = inOrder(
-    pull.channels.filter((channel) => channel.meaning !== 'time' && channel.values.some(Number.isFinite)),
+export function recordedChart(
+  pull: Pull,
+  view: PullView,
+  axis: RecordedAxis,
+  channels: readonly RecordedChannel[],
+  range: RecordedLook['range'],
+  show: Showing,
+): ChartDescription | null {
+  if (channels.length === 0) return null;
+  const stretches = stretchesOf(view, axis.x.length).flatMap(
+    (stretch) => stretchWithin(stretch, axis, range) ?? [],
   );
-  if (known.length === 0 || drawn.length === 0) return null;
-  const panels = drawn.map((channel, index) => recordedPanel(channel, `${index}`, x, view, show));
+  const columns = Math.min(MOST_COLUMNS, Math.floor(ALL_COLUMNS / channels.length));
+  const panels = channels.map((one) => recordedPanel(one, axis, stretches, columns, view, show));
   return {
-    xTitle: time ? 'Time' : 'Row',
-    xUnit: time ? 's' : '',
-    xRange: [extreme(known, Math.min), extreme(known, Math.max)],
-    xWindow: windowMark(view, x, show),
+    xTitle: axis.title,
+    xUnit: axis.unit,
+    xRange: axis.reach,
+    xWindow: windowMark(view, axis, show),
+    xCuts: cutMarks(view, axis),
+    xDecimals: axis.decimals,
     panels,
     decimalMark: show.options.decimalMark,
-    alternative: `${pull.name} as recorded, ${counted(rows, 'row')}: ${listed(panels.map(({ title }) => inSentence(title)))}.`,
+    alternative: `${pull.name} as recorded over ${inSentence(axis.title)}, ${counted(axis.x.length, 'row')}: ${listed(panels.map(({ title }) => inSentence(title)))}.`,
   };
 }
 
-function recordedPanel(channel: Channel, id: string, x: number[], view: PullView, show: Showing): ChartPanel {
+/** Finer than any screen, and short on its way. */
+const short = (value: number): number => Number(value.toPrecision(7));
+
+function recordedPanel(
+  { id, channel }: RecordedChannel,
+  axis: RecordedAxis,
+  stretches: readonly Stretch[],
+  columns: number,
+  view: PullView,
+  show: Showing,
+): ChartPanel {
   const display = channelDisplay(channel, show);
-  const rows = x.flatMap((at, row) => (Number.isFinite(at) ? [row] : []));
+  const own = Math.ceil(columns / Math.max(1, stretches.length));
   return {
     id,
     title: display.label,
@@ -59,45 +68,67 @@ function recordedPanel(channel: Channel, id: string, x: number[], view: PullView
     decimals: 0,
     share: channel.meaning === 'engineSpeed' || channel.meaning === 'torque' ? 1 : 0.7,
     zeroLine: false,
-    lines: [
-      {
-        id: channel.name,
+    lines: stretches.map(({ fromRow, toRow, counted }): ChartLine => {
+      const rows = rowsToDraw(channel.values, fromRow, toRow, own).filter((row) =>
+        Number.isFinite(axis.x[row]),
+      );
+      return {
+        id: `${channel.name} from row ${fromRow + 1}`,
         style: 'ink',
-        weight: 'pull',
-        x: rows.map((row) => x[row]!),
-        y: rows.map((row) => display.plotted(channel.values[row]!)),
+        weight: counted ? 'pull' : 'rejected',
+        x: rows.map((row) => short(axis.x[row]!)),
+        y: rows.map((row) => {
+          const height = display.plotted(channel.values[row]!);
+          return height === null ? null : short(height);
+        }),
         label: null,
-      },
-    ],
+      };
+    }),
     bands: [],
-    marks: spikeMarks(channel, x, view, show),
+    marks: spikeMarks({ id, channel }, axis, view, show),
   };
 }
 
-/** The spike that stands out most has its mark; the line shows them all. */
-function spikeMarks(channel: Channel, x: number[], { spikes }: PullView, show: Showing): ChartMark[] {
-  return spikeGroups(spikes.filter(({ meaning }) => meaning === channel.meaning)).flatMap(
-    (group): ChartMark[] => {
-      const at = x[group.furthest.row] ?? Number.NaN;
-      const y = channelDisplay(channel, show).plotted(group.furthest.value);
-      if (!Number.isFinite(at) || y === null) return [];
-      return [{ style: 'ink', x: at, y, text: spikeMarkText(group, show), stillClimbing: false }];
-    },
-  );
+/** Every spike is marked; the one that stands out most has its figure. */
+function spikeMarks(
+  { channel }: RecordedChannel,
+  { x }: RecordedAxis,
+  { spikes }: PullView,
+  show: Showing,
+): ChartMark[] {
+  const display = channelDisplay(channel, show);
+  return spikeGroups(spikes.filter(({ meaning }) => meaning === channel.meaning)).flatMap((group) => {
+    const others = group.spikes.filter((spike) => spike !== group.furthest);
+    return [group.furthest, ...others].slice(0, MOST_MARKS).flatMap((spike): ChartMark[] => {
+      const y = display.plotted(spike.value);
+      const at = x[spike.row];
+      if (at === undefined || !Number.isFinite(at) || y === null) return [];
+      const text = spike === group.furthest ? spikeMarkText(group, show) : '';
+      return [{ style: 'ink', x: at, y, text, stillClimbing: false }];
+    });
+  });
 }
 
-function windowMark({ window }: PullView, x: number[], show: Showing): ChartDescription['xWindow'] {
-  const ends = window ? [x[window.fromRow], x[window.toRow]] : [];
-  const [from, to] = ends;
-  if (!window || from === undefined || to === undefined || !Number.isFinite(from) || !Number.isFinite(to))
-    return null;
-  return { range: [from, to], text: `counted: ${show.speedRange(window.windowRpm)}` };
+function windowMark({ window }: PullView, { over, x }: RecordedAxis, show: Showing) {
+  if (!window) return null;
+  const text = `counted: ${show.speedRange(window.windowRpm)}`;
+  if (over === 'speed') return { range: window.windowRpm, text };
+  const range = rangeOfRows(x, window.fromRow, window.toRow);
+  return range && { range, text };
 }
 
-function inOrder(channels: Channel[]): Channel[] {
-  const place = ({ meaning }: Channel) => (ORDER.includes(meaning) ? ORDER.indexOf(meaning) : ORDER.length);
-  return channels.toSorted((one, other) => place(one) - place(other));
+/** Over engine speed what is cut lies on what counts, so only over time or rows is it shaded. */
+function cutMarks({ window }: PullView, { over, x }: RecordedAxis): NonNullable<ChartDescription['xCuts']> {
+  if (!window || over === 'speed') return [];
+  return window.cuts.flatMap(({ fromRow, toRow }, index) => {
+    const isBefore = toRow < window.fromRow;
+    const range = rangeOfRows(x, isBefore ? fromRow : fromRow - 1, isBefore ? toRow + 1 : toRow);
+    return range ? [{ range, label: `${index + 1}` }] : [];
+  });
 }
 
-const extreme = (values: number[], pick: (one: number, other: number) => number): number =>
-  values.reduce((one, other) => pick(one, other));
+function rangeOfRows(x: ArrayLike<number>, fromRow: number, toRow: number): [number, number] | null {
+  const [from, to] = [x[fromRow], x[toRow]];
+  if (from === undefined || to === undefined || !(from < to)) return null;
+  return [from, to];
+}

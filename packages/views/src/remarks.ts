@@ -1,8 +1,9 @@
+import { writeSaid } from '@pullbook/core/quantity';
 import type { Remark } from '@pullbook/core/remark';
-import type { ShownRemark } from './model.ts';
+import type { ShownRemark, ViewOptions } from './model.ts';
 
-/** Remarks for a page: each said once, refusals before cautions before notes. */
-export function shownRemarks(remarks: readonly Remark[]): ShownRemark[] {
+/** Remarks for a page, their figures in its units: each said once, refusals before cautions before notes. */
+export function shownRemarks(remarks: readonly Remark[], options: ViewOptions): ShownRemark[] {
   const order = ['refusal', 'caution', 'note'];
   const seen = new Set<string>();
   const once = remarks.filter(({ message, line }) => {
@@ -13,9 +14,9 @@ export function shownRemarks(remarks: readonly Remark[]): ShownRemark[] {
   });
   return once
     .toSorted((one, other) => order.indexOf(one.level) - order.indexOf(other.level))
-    .map(({ level, message, line, column }) => ({
+    .map(({ level, message, parts, line, column }) => ({
       level,
-      text: message,
+      text: writeSaid(message, parts, options),
       ...(line === undefined ? {} : { line }),
       ...(column === undefined ? {} : { column }),
     }));

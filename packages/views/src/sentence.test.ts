@@ -129,7 +129,9 @@ describe('what was not measured', () => {
 
   test('a survey sets figures side by side and claims no gain', () => {
     const text = said([base, plus(15)], US, { state: 'survey', window: [6400, 6500] });
-    expect(text).toBe('On average from 6,400 to 6,500 rpm. A, base cam: 452 hp; B, longer cam: 467 hp.');
+    expect(text).toBe(
+      'Side by side, on average from 6,400 to 6,500 rpm. A, base cam: 452 hp; B, longer cam: 467 hp.',
+    );
     expect(text).not.toMatch(/adds|gain|costs/);
     const answer = inventedAnswer([base, plus(15)], { state: 'survey', window: [6400, 6500] });
     const strong = answerSentence(trialInView(answer, US)).filter((part) => part.strong);

@@ -149,7 +149,9 @@ function survey(view: TrialInView): SentencePart[] {
     return !window && peak ? [{ name, figure: show.peak(peak, 'power') }] : [];
   });
   if (figures.length === 0) return [{ text: 'Not measured: no pull is counted yet.' }];
-  const lead = window ? `On average from ${show.speedRange(window)}. ` : 'At their highest. ';
+  const lead = window
+    ? `Side by side, on average from ${show.speedRange(window)}. `
+    : 'Side by side, at their highest. ';
   const listed = figures.flatMap(({ name, figure }, index): SentencePart[] => [
     { text: `${index === 0 ? lead : '; '}${name}: ` },
     { text: figure, strong: true },

@@ -1,6 +1,7 @@
 import type { ChartPanel, StillDescription } from '@pullbook/charts';
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
 import type { TrialAnswer } from '@pullbook/core/trial';
+import { heldBack } from './audience.ts';
 import { pullsText, standardText } from './basis.ts';
 import { curvePanel } from './curve-panels.ts';
 import { daysText } from './date.ts';
@@ -20,17 +21,26 @@ import {
 } from './trial-in-view.ts';
 import { capitalised, listed } from './wording.ts';
 
+/** The shop's own name and mark on its stills. */
+export type Signature = StillDescription['signature'];
+
 /**
  * A trial as one picture for a film or a page: few panels, large words, and under them what a doubter asks for. Power and
- * boost on a supercharged engine; power, torque and gain without one.
+ * boost on a supercharged engine; power, torque and gain without one. `signature`: the shop's own name and mark.
  */
-export function stillDescription(answer: TrialAnswer, options: ViewOptions): StillDescription {
+export function stillDescription(
+  answer: TrialAnswer,
+  options: ViewOptions,
+  signature: Signature = null,
+): StillDescription {
   const view = trialInView(answer, options);
   return {
     headline: headline(view),
     subline: subline(view),
     chart: stackOf(view, stillPanels(view)) ?? emptyChart(view),
     footer: footer(view),
+    warning: heldBack(answer).length > 0 ? 'Not for publication' : null,
+    signature,
   };
 }
 

@@ -1,6 +1,13 @@
 import { type Combination, type CombinationSheet, readSheet } from '@pullbook/core/combination';
 import type { ComparedChannel, ComparedCombination, Comparison, Gain } from '@pullbook/core/compare';
-import { defaultRecipe, type Peak, PLAIN_TREATMENT, type Pull, type PullView } from '@pullbook/core/pull';
+import {
+  defaultRecipe,
+  OPEN_AUDIENCE,
+  type Peak,
+  PLAIN_TREATMENT,
+  type Pull,
+  type PullView,
+} from '@pullbook/core/pull';
 import { absolutePressure, temperature, toInside } from '@pullbook/core/quantity';
 import type { TrialAnswer } from '@pullbook/core/trial';
 
@@ -77,6 +84,7 @@ export function inventedAnswer(
       correction: 'sae-j1349',
       averagesWindowRpm: null,
       remark: '',
+      audience: OPEN_AUDIENCE,
       createdAt: '2026-03-14T12:00:00+01:00',
       invented: false,
     },
@@ -220,6 +228,7 @@ function pullOf(key: string, order: number): Pull {
     events: [],
     outcome: 'completed',
     treatment: PLAIN_TREATMENT,
+    audience: OPEN_AUDIENCE,
     origin: 'measured',
     fileHash: null,
     invented: false,

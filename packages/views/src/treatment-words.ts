@@ -5,6 +5,7 @@ import { countedPulls, type TrialInView } from './trial-in-view.ts';
 const WORDS: Record<string, string> = {
   'window-set': 'window set by hand',
   'bin-width-set': 'bins set by hand',
+  'bin-width-of-shop': 'bins as the shop has them',
   'lag-set': 'lags taken out',
   'inertia-added': 'inertia torque added',
 };

@@ -10,7 +10,7 @@ import { capitalised, inSentence, listed } from './wording.ts';
 export function trialChart(view: TrialInView): ChartDescription | null {
   const common = { labels: 'keys', endValue: () => null, pulls: true, marks: true } as const;
   const standard = view.comparison ? standardName(view.comparison.correction) : '';
-  return stackOf(view, [
+  const stack = stackOf(view, [
     curvePanel(view, {
       ...common,
       meaning: 'power',
@@ -23,6 +23,13 @@ export function trialChart(view: TrialInView): ChartDescription | null {
     curvePanel(view, { ...common, meaning: 'boost', share: 0.8, note: boostNote(view), zeroLine: true }),
     gainPanel(view, 0.9),
   ]);
+  return stack && { ...stack, xWindow: averagesWindow(view) };
+}
+
+/** The window of the averages on the page, where it can be set anew, even where it is all that is shown. */
+function averagesWindow({ comparison, show }: TrialInView): ChartDescription['xWindow'] {
+  const range = comparison?.averagesWindowRpm ?? comparison?.commonWindowRpm;
+  return range ? { range, text: `averages ${show.speedRange(range)}` } : null;
 }
 
 /** The small picture of a card: the power means alone. */

@@ -61,7 +61,7 @@ describe('a trial page', () => {
     const page = trialPage(answers[0]!, US);
     const power = page.cursor!.rows.find((row) => row.id === 'power')!;
     expect(page.cursor!.columns.map((column) => column.key)).toEqual(['A', 'B', 'B − A']);
-    for (const [place, rpm] of page.cursor!.engineSpeedRpm.entries()) {
+    for (const [place, rpm] of page.cursor!.at.entries()) {
       expect(power.cells[0]![place]).toBe(before.power(rpm).toFixed(1));
       expect(power.cells[1]![place]).toBe(after.power(rpm).toFixed(1));
       expect(Number(power.cells[2]![place])).toBeCloseTo(0.003 * rpm, 0);
@@ -72,7 +72,7 @@ describe('a trial page', () => {
 
   test('the cursor starts where the change is largest', () => {
     const { cursor } = trialPage(answers[0]!, US);
-    expect(cursor!.engineSpeedRpm[cursor!.start]).toBe(6500);
+    expect(cursor!.at[cursor!.start]).toBe(6500);
   });
 
   test('an empty node breaks the line and is told as a caveat', () => {

@@ -1,4 +1,6 @@
+import { writeSaid } from '@pullbook/core/quantity';
 import type { TrialAnswer } from '@pullbook/core/trial';
+import { audienceWords, heldBack } from './audience.ts';
 import { basisLine, missingLines } from './basis.ts';
 import { caveats } from './caveats.ts';
 import { trialChips } from './chips.ts';
@@ -7,6 +9,7 @@ import { evidenceRows } from './evidence.ts';
 import type { TrialPage, ViewOptions } from './model.ts';
 import { answerSentence } from './sentence.ts';
 import { standardNotes } from './standard-notes.ts';
+import { surveyTable } from './survey-table.ts';
 import { trialChart } from './trial-chart.ts';
 import { type TrialInView, trialInView } from './trial-in-view.ts';
 import { trialRemarks } from './trial-remarks.ts';
@@ -38,6 +41,7 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
     })),
     chart: trialChart(view),
     cursor: cursorTable(view),
+    survey: surveyTable(view),
     peaks: peaksTable(view),
     averages: averagesTable(view),
     atSpeeds: atSpeedsTable(view),
@@ -47,6 +51,7 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
     missing: missingLines(view),
     remarks: trialRemarks(view),
     settings: {
+      kind: trial.kind,
       correction: trial.correction,
       averagesWindowRpm: comparison?.averagesWindowRpm ?? null,
       commonWindowRpm: comparison?.commonWindowRpm ?? null,
@@ -56,19 +61,21 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
       view.combinations.some(({ supercharged }) => supercharged),
     ),
     ownRemark: trial.remark,
+    audience: { ...trial.audience, words: audienceWords(trial.audience) },
+    heldBack: heldBack(answer),
   };
 }
 
 /** What differs first, then what is not known, then what was looked at and is alike. */
-function likeForLike({ comparison, combinations }: TrialInView): TrialPage['likeForLike'] {
+function likeForLike({ comparison, combinations, show }: TrialInView): TrialPage['likeForLike'] {
   const order = ['differs', 'unknown', 'alike'];
   return (comparison?.conditions ?? [])
     .toSorted((one, other) => order.indexOf(one.state) - order.indexOf(other.state))
-    .map(({ label, values, state, why }) => ({
+    .map(({ label, values, parts, state, why }) => ({
       label,
       values: combinations
         .filter(({ key }) => values[key] !== undefined)
-        .map(({ key }) => `${key} ${values[key]}`)
+        .map(({ key }) => `${key} ${writeSaid(values[key]!, parts?.[key], show.options)}`)
         .join(', '),
       state,
       why,

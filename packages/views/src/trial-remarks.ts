@@ -1,4 +1,4 @@
-import type { Remark } from '@pullbook/core/remark';
+import { type Remark, remarkAbout } from '@pullbook/core/remark';
 import type { ShownRemark } from './model.ts';
 import { shownRemarks } from './remarks.ts';
 import { standardNotes } from './standard-notes.ts';
@@ -16,7 +16,7 @@ export function trialRemarks(view: TrialInView): ShownRemark[] {
     name: pull.name,
     remarks: remarks.filter(isNew),
   }));
-  return shownRemarks([...view.answer.remarks.filter(isNew), ...pullRemarks(ofPulls)]);
+  return shownRemarks([...view.answer.remarks.filter(isNew), ...pullRemarks(ofPulls)], view.show.options);
 }
 
 function pullRemarks(pulls: { name: string; remarks: Remark[] }[]): Remark[] {
@@ -29,6 +29,6 @@ function pullRemarks(pulls: { name: string; remarks: Remark[] }[]): Remark[] {
     }
   }
   return [...sayers.values()].map(({ remark, names }) =>
-    names.length === pulls.length ? remark : { ...remark, message: `${listed(names)}: ${remark.message}` },
+    names.length === pulls.length ? remark : remarkAbout(listed(names), remark),
   );
 }

@@ -2,24 +2,32 @@ import { accepted, type Result } from '@pullbook/core/remark';
 import { combinationToYaml } from '@pullbook/formats';
 import type { Book } from '@pullbook/store';
 import { type CombinationPage, combinationPage, type ViewOptions } from '@pullbook/views';
-import { findOne } from './find-one.ts';
-import { pullRows } from './pull-pages.ts';
+import { findNamed } from './find-named.ts';
+import { searchPulls } from './search-pulls.ts';
+
+/** Pulls shown on a combination's page; the list of pulls finds the others. */
+const MOST_PULLS = 200;
 
 /** The page of one combination: its sheet, what was derived, what changed, its pulls. */
 export async function combinationPageOf(
   book: Book,
   id: string,
   options: ViewOptions,
-): Promise<Result<CombinationPage>> {
-  const combinations = await book.combinations();
-  const found = findOne(combinations, id, 'combination');
+): Promise<Result<CombinationPage & { stamp: string }>> {
+  const found = await findNamed(book, ['combination'], id, 'combination');
   if (!found.ok) return found;
-  const combination = found.value;
+  // The stamp before the thing: what is written in between makes a change from this page be asked again, never lost.
+  const stamp = await book.stamp(`combination ${found.value.id}`);
+  const combination = await book.combination(found.value.id);
+  if (!combination) throw new Error(`Combination ${found.value.id} was found but is not there.`);
   const engine = (await book.engines()).find((one) => one.id === combination.engineId);
   if (!engine) throw new Error(`Combination ${combination.id} has no engine in the book.`);
-  const madeFrom = combinations.find((one) => one.id === combination.madeFromId) ?? null;
+  const madeFrom = combination.madeFromId === null ? null : await book.combination(combination.madeFromId);
   const packages = (await book.packages()).filter((one) => combination.packageIds.includes(one.id));
-  const pulls = await pullRows(book, options, (head) => head.combinationId === combination.id);
+  const search = { combination: [combination.id], size: MOST_PULLS };
+  const pulls = await searchPulls(book, search, options);
+  if (!pulls.ok) return pulls;
   const sheetText = combinationToYaml(combination.sheet);
-  return accepted(combinationPage({ combination, engine, madeFrom, packages, pulls, sheetText }, options));
+  const input = { combination, engine, madeFrom, packages, pulls: pulls.value.rows, sheetText };
+  return accepted({ ...combinationPage(input, options), stamp });
 }

@@ -11,6 +11,7 @@ import { readCombinationText } from '@pullbook/formats';
 import type { Book } from '@pullbook/store';
 import type { Chip } from '@pullbook/views';
 import { amendmentWithoutReason } from './amendment-reason.ts';
+import { findCombination, findNamed } from './find-named.ts';
 import { findOne } from './find-one.ts';
 import { packageIdsOf } from './packages.ts';
 
@@ -33,17 +34,17 @@ export interface NewCombination {
 export async function addCombinationFromText(
   book: Book,
   wanted: NewCombination,
-): Promise<Result<{ id: string }>> {
+): Promise<Result<{ id: string; name: string }>> {
   const sheet = readCombinationText(wanted.sheetText, wanted.sheetName);
   if (!sheet.ok) return sheet;
-  const combinations = await book.combinations();
   const madeFrom = wanted.madeFromId
-    ? findOne(combinations, wanted.madeFromId, 'combination')
+    ? await findCombination(book, wanted.madeFromId)
     : accepted<Combination | null>(null);
   if (!madeFrom.ok) return madeFrom;
   const engine = await engineFor(book, wanted, madeFrom.value);
   if (!engine.ok) return engine;
-  const same = combinations.find(
+  const names = await book.combinationNames();
+  const same = names.find(
     (one) => one.engineId === engine.value.id && one.name.toLowerCase() === sheet.value.name.toLowerCase(),
   );
   if (same) {
@@ -70,32 +71,37 @@ export async function addCombinationFromText(
     createdAt: new Date().toISOString(),
     invented: engine.value.invented,
   };
-  await book.addCombination(combination);
-  return accepted({ id: combination.id }, sheet.remarks);
+  const { isNew, ...chosen } = engine.value;
+  await book.addCombination(combination, isNew ? chosen : undefined);
+  return accepted({ id: combination.id, name: combination.name }, sheet.remarks);
 }
+
+/** `isNew`: not in the book yet; it goes in together with its combination. */
+type ChosenEngine = Engine & { isNew: boolean };
 
 async function engineFor(
   book: Book,
   wanted: NewCombination,
   madeFrom: Combination | null,
-): Promise<Result<Engine>> {
+): Promise<Result<ChosenEngine>> {
   const engines = await book.engines();
-  if (wanted.engineId) return findOne(engines, wanted.engineId, 'engine');
+  const known = (result: Result<Engine>): Result<ChosenEngine> =>
+    result.ok ? accepted({ ...result.value, isNew: false }) : result;
+  if (wanted.engineId) return known(findOne(engines, wanted.engineId, 'engine'));
   const name = wanted.engineName?.trim();
   if (name) {
     const isKnown = engines.some((one) => one.name.toLowerCase() === name.toLowerCase());
-    if (isKnown) return findOne(engines, name, 'engine');
+    if (isKnown) return known(findOne(engines, name, 'engine'));
     const engine: Engine = { id: randomUUID(), name, buildRevision: '1', notes: '', invented: false };
-    await book.addEngine(engine);
-    return accepted(engine);
+    return accepted({ ...engine, isNew: true });
   }
   const only = madeFrom
     ? engines.find((one) => one.id === madeFrom.engineId)
     : engines.length === 1
       ? engines[0]
       : undefined;
-  if (only) return accepted(only);
-  const known =
+  if (only) return accepted({ ...only, isNew: false });
+  const those =
     engines.length === 0
       ? 'the book has none yet'
       : `the book has ${engines.map((one) => one.name).join(', ')}`;
@@ -103,7 +109,7 @@ async function engineFor(
     remark(
       'refusal',
       'no-engine',
-      `Say which engine this combination is built on: ${known}. Give the name of an engine; a new name makes a new engine.`,
+      `Say which engine this combination is built on: ${those}. Give the name of an engine; a new name makes a new engine.`,
     ),
   );
 }
@@ -115,13 +121,14 @@ export async function amendCombination(
   sheetText: string,
   reason: string,
   sheetName?: string,
+  stamp?: string,
 ): Promise<Result<{ id: string; revision: number }>> {
   if (reason.trim() === '') return amendmentWithoutReason();
-  const found = findOne(await book.combinations(), id, 'combination');
+  const found = await findNamed(book, ['combination'], id, 'combination');
   if (!found.ok) return found;
   const sheet = readCombinationText(sheetText, sheetName);
   if (!sheet.ok) return sheet;
-  const amended = await book.amendCombination(found.value.id, sheet.value, reason.trim());
+  const amended = await book.amendCombination(found.value.id, sheet.value, reason.trim(), stamp);
   return accepted({ id: amended.id, revision: amended.revision }, sheet.remarks);
 }
 
@@ -131,10 +138,9 @@ export async function changesBetween(
   before: string,
   after: string,
 ): Promise<Result<{ before: Combination; after: Combination; changes: PartChange[] }>> {
-  const combinations = await book.combinations();
-  const left = findOne(combinations, before, 'combination');
+  const left = await findCombination(book, before);
   if (!left.ok) return left;
-  const right = findOne(combinations, after, 'combination');
+  const right = await findCombination(book, after);
   if (!right.ok) return right;
   const fitted = new Set([...left.value.packageIds, ...right.value.packageIds]);
   const packages = (await book.packages()).filter((one) => fitted.has(one.id));
@@ -145,6 +151,7 @@ export async function changesBetween(
 export interface CombinationRow {
   id: string;
   name: string;
+  engineId: string;
   engineName: string;
   revision: number;
   /** How many pulls were made with it. */
@@ -152,16 +159,17 @@ export interface CombinationRow {
   chips: Chip[];
 }
 
-/** All combinations of the book for a list, newest first. */
+/** All combinations of the book for a list, the one added last first. */
 export async function combinationRows(book: Book): Promise<CombinationRow[]> {
   const engines = new Map((await book.engines()).map((one) => [one.id, one.name]));
-  const heads = await book.pullHeads();
-  const combinations = (await book.combinations()).sort((a, b) => b.createdAt.localeCompare(a.createdAt));
+  const counts = await book.pullCounts();
+  const combinations = (await book.combinations()).reverse();
   return combinations.map((one) => {
-    const pulls = heads.filter((head) => head.combinationId === one.id).length;
+    const pulls = counts.get(one.id) ?? 0;
     return {
       id: one.id,
       name: one.name,
+      engineId: one.engineId,
       engineName: engines.get(one.engineId) ?? '',
       revision: one.revision,
       pulls,

@@ -35,7 +35,7 @@ test('the demo book is whole, invented throughout, and made once; what a killed 
     expect(things.length).toBeGreaterThan(0);
     expect(things.every((one) => one.invented)).toBe(true);
   }
-  const cards = await trialCards(book, { units: 'us', decimalMark: '.' });
+  const { rows: cards } = await trialCards(book, { units: 'us', decimalMark: '.' });
   expect(cards).toHaveLength(3);
   expect(cards.filter((card) => card.chips.some((chip) => chip.text === 'No baseline'))).toHaveLength(1);
   // The first page opens with an answer, not with what was never measured.

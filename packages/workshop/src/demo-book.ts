@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { OPEN_AUDIENCE } from '@pullbook/core/pull';
 import type { DemoPull, DemoScenario } from '@pullbook/demo';
 import { readCombinationText } from '@pullbook/formats';
 import { type Book, openBook } from '@pullbook/store';
@@ -50,6 +51,10 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
       invented: true,
     });
   }
+  for (const { ref, instruments, ...cell } of scenario.cells) {
+    const withIds = instruments.map(({ ref: own, ...one }) => ({ ...one, id: idOf(own) }));
+    await book.addCell({ ...cell, id: idOf(ref), instruments: withIds });
+  }
   for (const { ref, ...session } of scenario.sessions) await book.addSession({ ...session, id: idOf(ref) });
   for (const { ref, combinationRef, ...setUp } of scenario.setUps) {
     await book.addSetUp({ ...setUp, id: idOf(ref), combinationId: idOf(combinationRef) });
@@ -79,7 +84,8 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
       },
     ]);
   }
-  for (const { ref, combinations, pulls, ...trial } of scenario.trials) {
+  const trials = scenario.trials.toSorted((a, b) => a.createdAt.localeCompare(b.createdAt));
+  for (const { ref, combinations, pulls, ...trial } of trials) {
     await book.addTrial({
       ...trial,
       id: idOf(ref),
@@ -89,6 +95,7 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
         shortName,
       })),
       pulls: pulls.map(({ pullRef, ...one }) => ({ ...one, pullId: pullIds.get(pullRef)! })),
+      audience: OPEN_AUDIENCE,
       invented: true,
     });
   }

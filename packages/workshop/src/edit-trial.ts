@@ -2,13 +2,15 @@ import type { CorrectionId } from '@pullbook/core/air';
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Trial, TrialCombination, TrialPull } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
-import { findOne } from './find-one.ts';
+import { findPull, findTrial } from './find-named.ts';
+import { onLatest } from './on-latest.ts';
 import { type NewTrial, strayPull, trialCombinations } from './start-trial.ts';
-import { trialBy } from './trial-answer.ts';
 
 /** What is changed of a trial; missing: stays. */
 export interface TrialEdit {
   question?: string | undefined;
+  /** Into a survey or back: what is asked of the same pulls. */
+  kind?: Trial['kind'] | undefined;
   correction?: CorrectionId | undefined;
   /** r/min; `null`: back to the common window */
   averagesWindowRpm?: [low: number, high: number] | null | undefined;
@@ -32,10 +34,22 @@ export async function editTrial(
   id: string,
   edit: TrialEdit,
   reason: string,
+  stamp?: string,
 ): Promise<Result<{ id: string }>> {
-  const found = await trialBy(book, id);
+  const found = await findTrial(book, id);
   if (!found.ok) return found;
-  const before = found.value;
+  return onLatest(book, `trial ${found.value.id}`, stamp, async (latest) => {
+    const before = await book.trial(found.value.id);
+    if (!before) return found;
+    const after = await editedTrial(book, before, edit);
+    if (!after.ok) return after;
+    await book.changeTrial(after.value, reason, latest);
+    return accepted({ id: before.id });
+  });
+}
+
+async function editedTrial(book: Book, before: Trial, edit: TrialEdit): Promise<Result<Trial>> {
+  const kind = edit.kind ?? before.kind;
   if (edit.question !== undefined && edit.question.trim() === '') {
     return refuse('no-question', 'A trial needs a question: one thing to find out, in a sentence.');
   }
@@ -47,22 +61,21 @@ export async function editTrial(
     );
   }
   const combinations = edit.combinations
-    ? await trialCombinations(book, edit.combinations, before.kind)
+    ? await trialCombinations(book, edit.combinations, kind)
     : accepted(before.combinations);
   if (!combinations.ok) return combinations;
   const pulls = await editedPulls(book, before, combinations.value, edit.pulls ?? []);
   if (!pulls.ok) return pulls;
-  const after: Trial = {
+  return accepted({
     ...before,
+    kind,
     question: edit.question?.trim() ?? before.question,
     correction: edit.correction ?? before.correction,
     averagesWindowRpm: window === undefined ? before.averagesWindowRpm : window,
     remark: edit.remark ?? before.remark,
     combinations: combinations.value,
     pulls: pulls.value,
-  };
-  await book.changeTrial(after, reason);
-  return accepted({ id: after.id });
+  });
 }
 
 async function editedPulls(
@@ -72,9 +85,8 @@ async function editedPulls(
   edits: PullEdit[],
 ): Promise<Result<TrialPull[]>> {
   let pulls = rekeyed(before, combinations);
-  const heads = await book.pullHeads();
   for (const edit of edits) {
-    const found = findOne(heads, edit.pullId, 'pull');
+    const found = await findPull(book, edit.pullId);
     if (!found.ok) return found;
     const { id, combinationId, name } = found.value;
     const others = pulls.filter((one) => one.pullId !== id);

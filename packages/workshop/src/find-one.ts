@@ -20,7 +20,7 @@ const listed = (things: readonly Named[]): string =>
  * The thing a person means by an id, the unique beginning of one (four characters or more), or its name. Refused with the nearest ones when
  * nothing fits (`unknown-id`), with the candidates when several do (`ambiguous-id`).
  *
- * @example findOne(await book.pullHeads(), '3f2a', 'pull')
+ * @example findOne(await book.pullNames(), '3f2a', 'pull')
  */
 export function findOne<T extends Named>(things: readonly T[], given: string, what: string): Result<T> {
   const wanted = given.trim().toLowerCase();

@@ -1,7 +1,7 @@
 import { openBook } from '@pullbook/store';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { amendPull } from './amend-pull.ts';
-import { importFile } from './import-file.ts';
+import { importFile, previewImport } from './import-file.ts';
 import { stepTestFile, temporaryBook } from './testing/temporary-book.ts';
 
 let made: Awaited<ReturnType<typeof temporaryBook>>;
@@ -25,6 +25,20 @@ describe('importFile', () => {
     expect(new Set(ids).size).toBe(1);
     expect(reports.filter((one) => accepted(one).alreadyKnown)).toHaveLength(1);
     expect(await made.book.pullHeads()).toHaveLength(1);
+  });
+
+  test('bytes that were taken back and go in again say so, and a preview says it first', async () => {
+    const file = { name: 'again.csv', bytes: stepTestFile(1.7) };
+    const codesOf = (one: Awaited<ReturnType<typeof importFile>>) =>
+      accepted(one).remarks.map(({ code }) => code);
+    expect(codesOf(await importFile(made.book, file))).not.toContain('file-in-again');
+    await made.book.undo(null);
+    expect(codesOf(await previewImport(made.book, file))).toContain('file-taken-back');
+    const again = accepted(await importFile(made.book, file));
+    const note = again.remarks.find(({ code }) => code === 'file-in-again')!;
+    expect(note.message).toContain('as again.csv, and were taken back on');
+    expect(codesOf(await importFile(made.book, file))).toContain('file-already-known');
+    await made.book.undo(null);
   });
 
   test('pulls of one day in one cell share a session; another day starts one', async () => {

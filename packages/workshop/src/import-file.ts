@@ -1,33 +1,37 @@
 import { randomUUID } from 'node:crypto';
-import { CORRECTIONS, type CorrectionId } from '@pullbook/core/air';
-import { defaultRecipe, type Pull, viewPull } from '@pullbook/core/pull';
+import type { Pull } from '@pullbook/core/pull';
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
-import {
-  type ColumnMapping,
-  guessedMapping,
-  type PullDraft,
-  pullsFromReading,
-  readTextFile,
-} from '@pullbook/formats';
-import { type Book, BookTrouble } from '@pullbook/store';
+import { type ColumnMapping, type FileReading, guessedMapping, type PullDraft } from '@pullbook/formats';
+import { type Book, BookTrouble, OriginalChanged } from '@pullbook/store';
 import type { PullDetails } from './edge/pull-details.ts';
-import { type PullFigures, pullFigures } from './edge/pull-figures.ts';
+import type { PullFigures } from './edge/pull-figures.ts';
+import { confirmedKind, doubt, type KnownKind, kindRemarks, knownKind, withSaidOfKind } from './layouts.ts';
+import { withLike } from './like-pull.ts';
+import { longWork } from './long-work/long-work.ts';
+import { changedWhileRead, type FileSource, type SourceRead } from './long-work/read-source.ts';
 import { mappingByNames } from './mapping-by-names.ts';
-import { hashOf } from './read-file.ts';
+import { nextPullName } from './pull-moment.ts';
 import { sessionFor } from './session.ts';
 import { withSetUp } from './set-up.ts';
+import { inAgain, takenBack, wouldBeInAgain } from './taken-back.ts';
 import { treatmentTrouble } from './treatment.ts';
 import { withCombination } from './with-combination.ts';
+import { withShopCell } from './with-shop-cell.ts';
 import { writtenPull } from './written-pull.ts';
 
-export interface FileToImport {
+export type FileToImport = FileSource & WhatToImport;
+
+interface WhatToImport {
   name: string;
-  bytes: Uint8Array;
-  /** What each column means; missing: as guessed. */
+  /** What each column means, confirmed; missing: as remembered of its kind of file, else as guessed. */
   mapping?: ColumnMapping[] | undefined;
   /** Changes to the guessed meaning by column name: `Load=torque:N·m`. */
   columns?: string[] | undefined;
   details?: PullDetails | undefined;
+  /** `last`, or the pull whose written details stand where nothing is said of this one. */
+  like?: string | undefined;
+  /** What is remembered of its kind of file is not used. */
+  readAnew?: boolean | undefined;
 }
 
 export interface ImportReport {
@@ -43,70 +47,139 @@ export interface ImportReport {
  * give the pulls the book already has.
  */
 export async function importFile(book: Book, file: FileToImport): Promise<Result<ImportReport>> {
-  const hash = hashOf(file.bytes);
-  const known = await knownPulls(book, hash, file.name);
+  const { reading: read, hash, byteLength } = await longWork.run('readFile', sourceOf(file));
+  const known = hash === null ? null : await knownPulls(book, hash, file.name);
   if (known) return accepted(known);
-  const combination = await withCombination(book, file.details ?? {});
-  if (!combination.ok) return combination;
-  const drafted = draftedPulls(file, combination.value);
+  if (!read.ok || hash === null) return refusedReading(read);
+  const drafted = await draftedPulls(book, file, read, hash);
   if (!drafted.ok) return drafted;
-  const fitted = await withSetUp(book, combination.value, new Date().toISOString());
+  const { reading, mapping, details } = drafted.value;
+  const fitted = await withSetUp(book, details, new Date().toISOString());
   if (!fitted.ok) return fitted;
-  const { mapping } = drafted.value;
   const pulls = drafted.value.pulls.map((pull) => ({ ...pull, setUpId: fitted.value.setUpId ?? null }));
-  const session = await sessionFor(book, combination.value);
+  const session = await sessionFor(book, details);
   const placed = session === null ? pulls : pulls.map((pull) => ({ ...pull, sessionId: session }));
   const original = {
     hash,
     name: file.name,
-    byteLength: file.bytes.byteLength,
+    byteLength,
     addedAt: new Date().toISOString(),
     mapping,
   };
+  const isConfirmed = file.mapping !== undefined || (file.columns ?? []).length > 0;
+  const kind = isConfirmed ? await confirmedKind(book, reading, mapping, details) : undefined;
+  const again = await takenBack(book, hash);
   try {
-    await book.addFileWithPulls(original, file.bytes, placed);
+    await book.addFileWithPulls(original, file.bytes ?? { path: file.path }, placed, kind);
   } catch (trouble) {
+    if (trouble instanceof OriginalChanged) return refused(changedWhileRead(file.name));
     const meanwhile = isExists(trouble) ? await knownPulls(book, hash, file.name) : null;
     if (meanwhile) return accepted(meanwhile);
     throw trouble;
   }
-  return accepted(report(placed, drafted.remarks));
+  return accepted(await report(placed, [...(again ? [inAgain(again)] : []), ...drafted.remarks]));
 }
 
-/** What `importFile` would put into the book. Stores nothing. */
-export function previewImport(file: FileToImport): Result<ImportReport> {
-  const drafted = draftedPulls(file, file.details ?? {});
+/** What `importFile` would put into the book, or into one that is not there yet. Stores nothing. */
+export async function previewImport(book: Book | null, file: FileToImport): Promise<Result<ImportReport>> {
+  const { reading, hash } = await longWork.run('readFile', sourceOf(file));
+  if (!reading.ok || hash === null) return refusedReading(reading);
+  const drafted = await draftedPulls(book, file, reading, hash);
   if (!drafted.ok) return drafted;
-  const { pulls, remarks } = report(drafted.value.pulls, drafted.remarks);
+  const again = book === null ? null : await takenBack(book, hash);
+  const { pulls, remarks } = await report(drafted.value.pulls, [
+    ...(again ? [wouldBeInAgain(again)] : []),
+    ...drafted.remarks,
+  ]);
   return accepted({ pulls: pulls.map((pull) => ({ ...pull, id: '' })), remarks, alreadyKnown: false });
 }
 
-function draftedPulls(
+interface Drafted {
+  reading: FileReading;
+  mapping: ColumnMapping[];
+  /** Said, else as the pull it is like, else as said of its kind of file. */
+  details: PullDetails;
+  pulls: Pull[];
+}
+
+async function draftedPulls(
+  book: Book | null,
   file: FileToImport,
-  details: PullDetails,
-): Result<{ pulls: Pull[]; mapping: ColumnMapping[] }> {
-  const reading = readTextFile(file.bytes, file.name);
-  if (!reading.ok) return reading;
-  const mapping = mappingByNames(
-    reading.value,
-    file.mapping ?? guessedMapping(reading.value),
-    file.columns ?? [],
-  );
+  reading: Result<FileReading> & { ok: true },
+  hash: string,
+): Promise<Result<Drafted>> {
+  const looked = file.mapping !== undefined;
+  const kind = book === null || looked || file.readAnew ? null : await knownKind(book, reading.value);
+  const mapping = mappingOf(reading.value, file, kind);
   if (!mapping.ok) return mapping;
-  const drafts = pullsFromReading(reading.value, mapping.value);
+  const told = await detailsOf(book, file, kind);
+  if (!told.ok) return told;
+  const { drafts, reading: read } = await longWork.run(
+    'draftPulls',
+    { reading: reading.value, mapping: mapping.value },
+    { giveAway: true },
+  );
   if (!drafts.ok) return drafts;
-  const hash = hashOf(file.bytes);
+  const isNumbered = book !== null && file.like !== undefined && drafts.value.length === 1;
+  const details = isNumbered ? await numbered(book, told.value) : told.value;
   const pulls = drafts.value.map((draft) => pullFromDraft(draft, details, hash, drafts.value.length > 1));
   const [trouble, ...others] = details.treatment
     ? treatmentTrouble({ ...pulls[0]!, channels: null }, details.treatment)
     : [];
   if (trouble) return refused(trouble, ...others);
   const remarks = withoutTwins([
-    ...reading.remarks,
+    ...(looked ? [] : kindRemarks(read, kind)),
+    ...told.remarks,
+    ...read.remarks,
+    ...(looked || kind !== null ? [] : openQuestions(read, mapping.value)),
     ...drafts.remarks,
     ...drafts.value.flatMap((draft) => draft.remarks),
   ]);
-  return accepted({ pulls, mapping: mapping.value }, remarks);
+  return accepted({ reading: read, mapping: mapping.value, details, pulls }, remarks);
+}
+
+/** Questions about columns that are still taken as guessed. */
+function openQuestions({ columns, questions }: FileReading, mapping: readonly ColumnMapping[]): Remark[] {
+  return questions.filter(({ column = 0 }) => {
+    const guess = columns[column - 1]?.guess;
+    const said = mapping.find(({ index }) => index === column - 1);
+    return !guess || !said || (said.meaning === guess.meaning && said.unit === guess.unit);
+  });
+}
+
+/** Columns as confirmed, else as remembered, else as guessed; what was remembered and does not fit is asked again. */
+function mappingOf(
+  reading: FileReading,
+  file: FileToImport,
+  kind: KnownKind | null,
+): Result<ColumnMapping[]> {
+  const columns = file.columns ?? [];
+  const doubted = kind !== null && kind.conflicts.length > 0;
+  if (doubted && columns.length === 0) return refused({ ...doubt(kind), level: 'refusal' });
+  const remembered = doubted ? undefined : kind?.mapping;
+  return mappingByNames(reading, file.mapping ?? remembered ?? guessedMapping(reading), columns);
+}
+
+async function detailsOf(
+  book: Book | null,
+  file: FileToImport,
+  kind: KnownKind | null,
+): Promise<Result<PullDetails>> {
+  const said = file.details ?? {};
+  if (book === null) return accepted(said);
+  const combination = await withCombination(book, said);
+  if (!combination.ok) return combination;
+  const like = await withLike(book, combination.value, file.like, new Date().toISOString());
+  if (!like.ok) return like;
+  const placed = await withShopCell(book, withSaidOfKind(like.value, kind));
+  return placed.ok ? accepted(placed.value, [...like.remarks, ...placed.remarks]) : placed;
+}
+
+/** Details with the next number of its day for a name, where it was given none. */
+async function numbered(book: Book, details: PullDetails): Promise<PullDetails> {
+  if (details.name !== undefined) return details;
+  const day = details.recordedAt ?? new Date().toISOString();
+  return { ...details, name: await nextPullName(book, day, details.cell ?? null) };
 }
 
 function pullFromDraft(
@@ -128,25 +201,29 @@ function pullFromDraft(
   };
 }
 
-function report(pulls: Pull[], readingRemarks: Remark[]): ImportReport {
-  const views = pulls.map((pull) => viewPull(pull, asCarried(pull)));
+/** The pulls go over to the work and are not there afterwards. */
+async function report(pulls: Pull[], readingRemarks: Remark[]): Promise<ImportReport> {
+  const found = await longWork.run('figuresOfPulls', pulls, { giveAway: true });
   return {
-    pulls: pulls.map((pull, index) => ({ id: pull.id, ...pullFigures(pull, views[index]!) })),
-    remarks: withoutTwins([...readingRemarks, ...views.flatMap((view) => view.remarks)]),
+    pulls: found.map(({ id, figures }) => ({ id, ...figures })),
+    remarks: withoutTwins([...readingRemarks, ...found.flatMap((one) => one.remarks)]),
     alreadyKnown: false,
   };
 }
 
-/** The recipe that leaves torque and power as the file carries them. */
-export function asCarried(pull: Pick<Pull, 'carried'>) {
-  const { standard } = pull.carried;
-  return defaultRecipe(standard in CORRECTIONS ? (standard as CorrectionId) : 'observed');
+/** Only what the job needs: details and mapping stay here. */
+const sourceOf = (file: FileToImport) =>
+  file.bytes ? { name: file.name, bytes: file.bytes } : { name: file.name, path: file.path };
+
+function refusedReading(reading: SourceRead['reading']): Result<never> {
+  if (reading.ok) throw new Error('a file was accepted without its hash');
+  return reading;
 }
 
 async function knownPulls(book: Book, hash: string, name: string): Promise<ImportReport | null> {
   const ids = await book.pullIdsOfFile(hash);
   if (ids.length === 0) return null;
-  const { pulls, remarks } = report(await book.pulls(ids), []);
+  const { pulls, remarks } = await report(await book.pulls(ids), []);
   const note = remark(
     'note',
     'file-already-known',

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
+import { isRunning } from '@pullbook/store';
 
 /**
  * Makes a folder whole or not at all: `make` fills a temporary one beside it, which then takes the name. Killed half
@@ -24,18 +25,8 @@ export async function inNewFolder(folder: string, make: (temporary: string) => P
 async function sweepLeftovers(parent: string, prefix: string): Promise<void> {
   for (const name of await readdir(parent)) {
     const maker = name.startsWith(prefix) ? Number(name.slice(prefix.length)) : Number.NaN;
-    if (Number.isInteger(maker) && !isRunning(maker))
+    if (Number.isInteger(maker) && (maker === process.pid || !isRunning(maker)))
       await rm(join(parent, name), { recursive: true, force: true });
-  }
-}
-
-function isRunning(processId: number): boolean {
-  if (processId === process.pid) return false;
-  try {
-    process.kill(processId, 0);
-    return true;
-  } catch (trouble) {
-    return (trouble as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 

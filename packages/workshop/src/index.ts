@@ -1,6 +1,19 @@
-export { type Book, BookTrouble, openBook } from '@pullbook/store';
+export type { RescueReport } from '@pullbook/store';
+export { type Book, BookTrouble, damageOf, openBook } from '@pullbook/store';
 export { amendPull } from './amend-pull.ts';
-export { type BookReport, bookReport } from './book-report.ts';
+export { type AudienceText, setAudience } from './audience.ts';
+export {
+  type BackupCheckReport,
+  type BackupReport,
+  type BackupState,
+  backUp,
+  backUpIfDue,
+  backupState,
+  checkBackupFolder,
+} from './backup-book.ts';
+export { type BookReport, bookReport, clockCaution } from './book-report.ts';
+export { addCalibration, addInstrument, removeInstrument } from './cell-instruments.ts';
+export { addCell, cellReportOf, cellsReport, changeCell } from './cells.ts';
 export { combinationPageOf } from './combination-page.ts';
 export {
   addCombinationFromText,
@@ -14,27 +27,66 @@ export { comparePulls, type PullsToCompare } from './compare-pulls.ts';
 export { correctionByName } from './correction-by-name.ts';
 export { makeDemoBook } from './demo-book.ts';
 export { type AirReport, airReport } from './edge/air-report.ts';
+export type { CellReport, CellsReport, InstrumentReport } from './edge/cell-report.ts';
+export type { CalibrationText, CellText, InstrumentText } from './edge/cell-text.ts';
 export type { CompareReport } from './edge/compare-report.ts';
 export type { ReadFileReport } from './edge/file-report.ts';
 export { type PullDetails, type PullDetailsText, pullDetailsFromText } from './edge/pull-details.ts';
 export type { PullFigures } from './edge/pull-figures.ts';
 export type { PullListing } from './edge/pull-listing.ts';
-export { type EdgeRemark, edgeRemarks, shownRemarks } from './edge/remark.ts';
+export { type EdgeRemark, edgeRemarks, shownRemarks, wordsOf } from './edge/remark.ts';
+export { FIRST_SETTINGS, SETTING_NAMES, type ShopSettings } from './edge/setting-readers.ts';
 export { type WeatherText, weatherFromText } from './edge/weather-text.ts';
 export { editTrial, type PullEdit, type TrialEdit } from './edit-trial.ts';
-export { type ExportReport, exportBook, exportFiles } from './export-book.ts';
+export { changeEngine, type EngineChange, type EngineRow, engineRows } from './engines.ts';
+export { type ExportReport, exportBook } from './export-book.ts';
+export { zippedExport } from './export-zip.ts';
+export { findPull } from './find-named.ts';
 export { findOne, shortId } from './find-one.ts';
+export {
+  type HistoryPage,
+  type HistoryStep,
+  history,
+  lastStep,
+  subjectNamed,
+  undo,
+  wordsOfSince,
+} from './history.ts';
 export { type FileToImport, type ImportReport, importFile, previewImport } from './import-file.ts';
-export { type BookListing, listBook } from './list-book.ts';
+export { forgetLayout, type LayoutRow, layoutRows } from './layouts.ts';
+export { type LikeReport, likeReport, writtenReport } from './like-report.ts';
+export { type BookListing, LISTED_KINDS, type ListedKind, listBook } from './list-book.ts';
+export { listInBackground } from './listed-pulls.ts';
+export { markFromBytes, type ShopMark } from './mark.ts';
+export { mergeIntoBook } from './merge-books.ts';
 export { addPackage } from './packages.ts';
 export { fontFolder, programVersion, webBuildFolder } from './places.ts';
-export { pullPageOf, pullRows } from './pull-pages.ts';
+export { pullPageOf } from './pull-pages.ts';
 export { readFileForImport } from './read-file.ts';
+export { recordedPageOf } from './recorded-page.ts';
+export {
+  faultOfBook,
+  putRescueAway,
+  rescueBook,
+  rescueLines,
+  rescueToTell,
+} from './rescue-book.ts';
 export { type RestoreReport, restoreBook } from './restore-book.ts';
+export { type SameBut, sheetSameBut } from './same-but.ts';
+export { type ListPage, type PullListPage, type PullSearch, searchPulls } from './search-pulls.ts';
+export { changeSettings, type SettingsReport, settingsOf, settingsReport } from './settings.ts';
+export {
+  type FieldWords,
+  lookAtSheet,
+  type SheetAtHand,
+  type SheetRemark,
+  type SheetWords,
+  sheetWords,
+} from './sheet-at-hand.ts';
 export { type ShownThing, type ShowOptions, showThing } from './show-thing.ts';
+export { markOf } from './signature.ts';
 export { type NewTrial, startTrial } from './start-trial.ts';
 export { type Still, type StillRequest, stillOf } from './still.ts';
 export { addSummaryPull, type SummaryText } from './summary-pull.ts';
 export type { Looking } from './trial-answer.ts';
-export { trialCards, trialPageOf } from './trial-pages.ts';
-export { zipOf } from './zip.ts';
+export { type TrialSearch, trialCards, trialPageOf } from './trial-pages.ts';

@@ -1,6 +1,7 @@
 import { defaultRecipe, type Pull, type PullView, type Recipe, viewPull } from '@pullbook/core/pull';
 import type { Book } from '@pullbook/store';
 import { remembered } from './remembered.ts';
+import { shopKey, shopReadingOf } from './shop-reading.ts';
 
 export type PullHead = Omit<Pull, 'channels'>;
 
@@ -10,10 +11,13 @@ export async function viewsOf(
   heads: PullHead[],
   recipe: Recipe = defaultRecipe(),
 ): Promise<PullView[]> {
+  const shop = await shopReadingOf(book);
   const views: PullView[] = [];
   for (const head of heads) {
-    const key = JSON.stringify(['view', recipe, { ...head, channels: undefined }]);
-    views.push(await remembered(book, key, async () => viewPull(await wholePull(book, head.id), recipe)));
+    const key = JSON.stringify(['view', recipe, shopKey(head, shop), { ...head, channels: undefined }]);
+    views.push(
+      await remembered(book, key, async () => viewPull(await wholePull(book, head.id), recipe, shop)),
+    );
   }
   return views;
 }

@@ -1,26 +1,34 @@
-import { createHash } from 'node:crypto';
 import { accepted, type Result } from '@pullbook/core/remark';
-import { readTextFile } from '@pullbook/formats';
 import type { Book } from '@pullbook/store';
+import type { ViewOptions } from '@pullbook/views';
 import { fileReport, type ReadFileReport } from './edge/file-report.ts';
-
-/** SHA-256 of bytes, hex: the name of an original file. */
-export function hashOf(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
-}
+import { kindRemarks, knownKind } from './layouts.ts';
+import { longWork } from './long-work/long-work.ts';
+import type { NamedSource } from './long-work/read-source.ts';
+import { takenBack, wouldBeInAgain } from './taken-back.ts';
 
 /**
  * Reads a file as far as it goes and guesses what its columns mean, for a person to confirm. Stores nothing. With a
- * book, says whether it already has these bytes.
+ * book, says whether it already has these bytes, and takes what was confirmed of this kind of file before.
  */
 export async function readFileForImport(
   book: Book | null,
-  bytes: Uint8Array,
-  name: string,
+  file: NamedSource,
+  options: ViewOptions,
 ): Promise<Result<ReadFileReport>> {
-  const reading = readTextFile(bytes, name);
+  const { reading, hash } = await longWork.run('readFile', file);
   if (!reading.ok) return reading;
-  const hash = hashOf(bytes);
+  if (hash === null) throw new Error('a file was accepted without its hash');
   const known = book ? await book.pullIdsOfFile(hash) : [];
-  return accepted(fileReport(reading.value, hash, known), reading.remarks);
+  const kind = book ? await knownKind(book, reading.value) : null;
+  // A known kind stands in the report by itself.
+  const isTaken = kind !== null && kind.conflicts.length === 0;
+  const again = book ? await takenBack(book, hash) : null;
+  const remarks = [
+    ...(again ? [wouldBeInAgain(again)] : []),
+    ...(isTaken ? [] : kindRemarks(reading.value, kind)),
+    ...reading.value.remarks,
+    ...(isTaken ? [] : reading.value.questions),
+  ];
+  return accepted(fileReport(reading.value, { hash, known, kind, remarks, options }), remarks);
 }

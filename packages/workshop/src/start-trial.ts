@@ -1,10 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import type { CorrectionId } from '@pullbook/core/air';
+import { OPEN_AUDIENCE } from '@pullbook/core/pull';
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Trial, TrialCombination, TrialPull } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
-import { findOne } from './find-one.ts';
+import { findNamed, findPull } from './find-named.ts';
 import type { PullHead } from './pull-views.ts';
+import { settingsOf } from './settings.ts';
 
 export interface NewTrial {
   question: string;
@@ -13,7 +15,8 @@ export interface NewTrial {
   combinations: { combinationId: string; shortName: string }[];
   /** Missing: every pull of these combinations. */
   pullIds?: string[] | undefined;
-  correction: CorrectionId;
+  /** Missing: the shop's own. */
+  correction?: CorrectionId | undefined;
 }
 
 /** Starts a trial in the book. Pulls go to the key of their combination; an aborted one stands as rejected. */
@@ -33,9 +36,10 @@ export async function startTrial(book: Book, wanted: NewTrial): Promise<Result<{
     kind: wanted.kind,
     combinations: combinations.value,
     pulls: pulls.value,
-    correction: wanted.correction,
+    correction: wanted.correction ?? (await settingsOf(book)).correction,
     averagesWindowRpm: null,
     remark: '',
+    audience: OPEN_AUDIENCE,
     createdAt: new Date().toISOString(),
     invented: pulls.value.length > 0 && (await allInvented(book, pulls.value)),
   };
@@ -58,10 +62,9 @@ export async function trialCombinations(
       ),
     );
   }
-  const known = await book.combinations();
   const result: TrialCombination[] = [];
   for (const [index, one] of wanted.entries()) {
-    const found = findOne(known, one.combinationId, 'combination');
+    const found = await findNamed(book, ['combination'], one.combinationId, 'combination');
     if (!found.ok) return found;
     const twice = result.find((other) => other.combinationId === found.value.id);
     if (twice) {
@@ -87,15 +90,15 @@ async function trialPulls(
   combinations: TrialCombination[],
   given: string[] | undefined,
 ): Promise<Result<TrialPull[]>> {
-  const heads = await book.pullHeads();
   const keyFor = (head: PullHead): string | undefined =>
     combinations.find((one) => one.combinationId === head.combinationId)?.key;
   if (!given) {
+    const heads = await book.pullHeadsWith(combinations.map((one) => one.combinationId));
     return accepted(heads.flatMap((head) => (keyFor(head) ? [roleOf(head, keyFor(head)!)] : [])));
   }
   const pulls: TrialPull[] = [];
   for (const id of given) {
-    const found = findOne(heads, id, 'pull');
+    const found = await findPull(book, id);
     if (!found.ok) return found;
     const key = keyFor(found.value);
     if (!key) return refused(strayPull(found.value, combinations));
@@ -123,8 +126,7 @@ function roleOf(head: PullHead, key: string): TrialPull {
 }
 
 async function allInvented(book: Book, pulls: TrialPull[]): Promise<boolean> {
-  const ids = new Set(pulls.map((one) => one.pullId));
-  return (await book.pullHeads()).filter((head) => ids.has(head.id)).every((head) => head.invented);
+  return (await book.pullHeadsOf(pulls.map((one) => one.pullId))).every((head) => head.invented);
 }
 
 const keyOf = (index: number): string => String.fromCharCode('A'.charCodeAt(0) + index);

@@ -1,7 +1,9 @@
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
-import { stillDescription, type ViewOptions } from '@pullbook/views';
-import { answerOf, type Looking, trialBy } from './trial-answer.ts';
+import { heldBack, stillDescription, type ViewOptions } from '@pullbook/views';
+import { findTrial } from './find-named.ts';
+import { signatureOf } from './signature.ts';
+import { answerOf, type Looking } from './trial-answer.ts';
 
 export interface StillRequest extends Looking {
   format: 'svg' | 'png';
@@ -9,6 +11,8 @@ export interface StillRequest extends Looking {
   theme: 'light' | 'dark';
   /** `false`: transparent, to lay over a film. */
   ground: boolean;
+  /** Although it holds what is not for everyone: then it says so itself. */
+  privateToo?: boolean | undefined;
 }
 
 export interface Still {
@@ -26,7 +30,7 @@ export async function stillOf(
   options: ViewOptions,
   request: StillRequest,
 ): Promise<Result<Still>> {
-  const found = await trialBy(book, trialId);
+  const found = await findTrial(book, trialId);
   if (!found.ok) return found;
   const answer = await answerOf(book, found.value, request);
   if (!answer.comparison) {
@@ -38,10 +42,12 @@ export async function stillOf(
       ),
     );
   }
+  const held = heldBack(answer);
+  if (held.length > 0 && request.privateToo !== true) return refused(notForEveryone(held));
   const { STILL_SIZES, stillFileName, stillPng, stillSvg } = await import('@pullbook/publish');
   const { width, height } = STILL_SIZES[request.size];
   const size = { width, height, theme: request.theme, ground: request.ground };
-  const description = stillDescription(answer, options);
+  const description = stillDescription(answer, options, await signatureOf(book));
   const bytes =
     request.format === 'png'
       ? stillPng(description, size)
@@ -54,3 +60,10 @@ export async function stillOf(
     height,
   });
 }
+
+const notForEveryone = (held: string[]) =>
+  remark(
+    'refusal',
+    'not-for-everyone',
+    `This still would leave the shop with what is not for everyone: ${held.join(' ')} Open it first, or ask for it all the same (--private-too, or the tick on the page): it then says "Not for publication" itself.`,
+  );

@@ -3,13 +3,17 @@ import { type Pull, type PullSummary, viewPull } from '@pullbook/core/pull';
 import type { Origin } from '@pullbook/core/quantity';
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
+import { asCarried } from './as-carried.ts';
 import type { PullDetails } from './edge/pull-details.ts';
 import { type PullFigures, pullFigures } from './edge/pull-figures.ts';
 import { optionalQuantityFromText } from './edge/quantity-text.ts';
-import { asCarried } from './import-file.ts';
+import { withLike } from './like-pull.ts';
+import { nextPullName } from './pull-moment.ts';
+import { sessionFor } from './session.ts';
 import { withSetUp } from './set-up.ts';
 import { treatmentOfSummary } from './treatment.ts';
 import { withCombination } from './with-combination.ts';
+import { withShopCell } from './with-shop-cell.ts';
 import { writtenPull } from './written-pull.ts';
 
 /** Peaks that were printed or remembered, as text with units; missing: unknown. */
@@ -32,7 +36,7 @@ const ORIGINS: Origin[] = [
 /** Enters a pull of which only its peaks are known. It is kept with its origin and has no curve. */
 export async function addSummaryPull(
   book: Book,
-  entry: { summary: SummaryText; origin: string; details: PullDetails },
+  entry: { summary: SummaryText; origin: string; details: PullDetails; like?: string | undefined },
 ): Promise<Result<PullFigures & { id: string }>> {
   const summary = summaryFromText(entry.summary);
   if (!summary.ok) return summary;
@@ -46,16 +50,26 @@ export async function addSummaryPull(
       ),
     );
   }
-  const name = entry.details.name ?? 'Peaks only';
-  if (entry.details.treatment) return refused(treatmentOfSummary(name));
+  const now = new Date().toISOString();
   const placed = await withCombination(book, entry.details);
   if (!placed.ok) return placed;
-  const details = await withSetUp(book, placed.value, new Date().toISOString());
+  const like = await withLike(book, placed.value, entry.like, now);
+  if (!like.ok) return like;
+  const told = await withShopCell(book, like.value);
+  if (!told.ok) return told;
+  const { recordedAt, cell, treatment } = told.value;
+  const name =
+    told.value.name ??
+    (entry.like === undefined ? 'Peaks only' : await nextPullName(book, recordedAt ?? now, cell ?? null));
+  if (treatment) return refused(treatmentOfSummary(name));
+  const details = await withSetUp(book, told.value, now);
   if (!details.ok) return details;
+  const sessionId = await sessionFor(book, details.value);
   const pull: Pull = {
     ...writtenPull(details.value, { standard: 'unknown', factor: null }),
     id: randomUUID(),
     name,
+    sessionId,
     form: 'summary',
     channels: [],
     summary: summary.value,
@@ -64,7 +78,12 @@ export async function addSummaryPull(
   };
   await book.addPulls([pull]);
   const view = viewPull(pull, asCarried(pull));
-  return accepted({ id: pull.id, ...pullFigures(pull, view) }, [...summary.remarks, ...view.remarks]);
+  return accepted({ id: pull.id, ...pullFigures(pull, view) }, [
+    ...like.remarks,
+    ...told.remarks,
+    ...summary.remarks,
+    ...view.remarks,
+  ]);
 }
 
 /** Wider than any engine of the trade, narrower than a slip of the unit (common practice, no source). SI and r/min. */

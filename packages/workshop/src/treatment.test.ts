@@ -105,7 +105,7 @@ describe('a pull keeps how it is read', () => {
     expect(half.remarks[0]!.message).toMatch(/whether the figures have the inertia torque already/);
     const inside = { momentOfInertia: '0.4 kg·m²', inertiaCompensated: 'yes' } as const;
     expect(firstCode(await amend('a', { ...inside, treatment: { addInertia: true } }))).toBe('inertia-twice');
-    const preview = previewImport({
+    const preview = await previewImport(null, {
       name: 'c.csv',
       bytes: sweptFile(1.2),
       details: detailsOf({ treatment: { addInertia: true } }),

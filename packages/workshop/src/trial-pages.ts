@@ -1,24 +1,50 @@
 import { accepted, type Result } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
 import { type TrialCard, type TrialPage, trialCard, trialPage, type ViewOptions } from '@pullbook/views';
-import { answerOf, type Looking, trialBy } from './trial-answer.ts';
+import { findTrial } from './find-named.ts';
+import { type ListPage, wordsIn } from './search-pulls.ts';
+import { answerOf, type Looking } from './trial-answer.ts';
 
-/** Cards of all trials, newest first. */
-export async function trialCards(book: Book, options: ViewOptions): Promise<TrialCard[]> {
-  const trials = (await book.trials()).sort((a, b) => b.createdAt.localeCompare(a.createdAt));
-  const cards: TrialCard[] = [];
-  for (const trial of trials) cards.push(trialCard(await answerOf(book, trial), options));
-  return cards;
+/** Cards a page: each is worked out from its pulls when it is first looked at. */
+export const CARDS_A_PAGE = 20;
+
+/** Which trials: words that must all stand in question, remark or hardware; page from 1. */
+export interface TrialSearch {
+  find?: string | undefined;
+  page?: number | undefined;
+  size?: number | undefined;
 }
 
-/** The page of one trial. */
+/** A page of cards of trials, the one added last first. Only those on the page are worked out. */
+export async function trialCards(
+  book: Book,
+  options: ViewOptions,
+  { find, page = 1, size = CARDS_A_PAGE }: TrialSearch = {},
+): Promise<ListPage<TrialCard>> {
+  const words = wordsIn(find);
+  const all = await book.trialNames();
+  const fitting = all.filter((one) => words.every((word) => one.words.includes(word)));
+  const ids = fitting.slice((page - 1) * size, page * size).map(({ id }) => id);
+  const trials = new Map((await book.trialsOf(ids)).map((trial) => [trial.id, trial]));
+  const rows: TrialCard[] = [];
+  for (const trial of ids.flatMap((id) => trials.get(id) ?? [])) {
+    rows.push(trialCard(await answerOf(book, trial), options));
+  }
+  const pages = Math.max(1, Math.ceil(fitting.length / size));
+  return { rows, total: fitting.length, all: all.length, page, pages };
+}
+
+/** The page of one trial. `stamp`: what a change made from it gives back. */
 export async function trialPageOf(
   book: Book,
   id: string,
   options: ViewOptions,
   looking: Looking = {},
-): Promise<Result<TrialPage>> {
-  const trial = await trialBy(book, id);
+): Promise<Result<TrialPage & { stamp: string }>> {
+  const trial = await findTrial(book, id);
   if (!trial.ok) return trial;
-  return accepted(trialPage(await answerOf(book, trial.value, looking), options));
+  // The stamp before the thing: what is written in between makes a change from this page be asked again, never lost.
+  const stamp = await book.stamp(`trial ${trial.value.id}`);
+  const latest = (await book.trial(trial.value.id)) ?? trial.value;
+  return accepted({ ...trialPage(await answerOf(book, latest, looking), options), stamp });
 }

@@ -1,5 +1,6 @@
-import { type CarriedCorrection, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
+import { type CarriedCorrection, OPEN_AUDIENCE, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
 import type { PullDetails } from './edge/pull-details.ts';
+import { withSaid } from './edge/text-fields.ts';
 import { treated } from './treatment.ts';
 
 /** All of a pull that is written down beside its figures. */
@@ -7,7 +8,7 @@ type WrittenPull = Omit<Pull, 'id' | 'name' | 'form' | 'channels' | 'summary' | 
 
 /** What was said of a new pull; the rest is not known. `carried`: what its figures are in, where nothing was said. */
 export function writtenPull(details: PullDetails, carried: CarriedCorrection): WrittenPull {
-  const { setUpWords: _, name: __, sweep, treatment, ...said } = details;
+  const { setUpWords: _, name: __, sweep, treatment, tune, places, ...said } = details;
   return {
     combinationId: null,
     setUpId: null,
@@ -18,14 +19,15 @@ export function writtenPull(details: PullDetails, carried: CarriedCorrection): W
     operator: null,
     weather: null,
     carried,
-    tune: {},
-    places: {},
     notes: [],
     events: [],
     outcome: 'completed',
     invented: false,
     ...said,
+    tune: withSaid({}, tune),
+    places: withSaid({}, places),
     sweep: { momentOfInertia: null, inertiaCompensated: 'unknown', ...sweep },
     treatment: treated(PLAIN_TREATMENT, treatment ?? {}),
+    audience: OPEN_AUDIENCE,
   };
 }

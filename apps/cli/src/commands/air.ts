@@ -2,11 +2,11 @@ import type { AirReport } from '@pullbook/workshop';
 import type { Command } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
-import { figure, number } from '../print/figure.ts';
+import { figure, height, number } from '../print/figure.ts';
 import { remarkLines } from '../print/remarks.ts';
 import { table } from '../print/table.ts';
 import { valueOrRefusal } from '../refusal.ts';
-import { type Shared, withShared } from '../shared-options.ts';
+import { type Shared, withBook, withShared } from '../shared-options.ts';
 
 export function addAirCommand(program: Command, context: Context): void {
   withShared(program.command('air'))
@@ -32,7 +32,9 @@ export function addAirCommand(program: Command, context: Context): void {
       const shared = context.shared(command);
       const { airReport, weatherFromText } = await import('@pullbook/workshop');
       const reading = valueOrRefusal(weatherFromText(options));
-      const report = valueOrRefusal(airReport(reading));
+      // The air needs no book; one that is named has its say in how figures are shown.
+      if (shared.bookNamed) await withBook(shared, { create: false }, async () => undefined);
+      const report = valueOrRefusal(airReport(reading, shared.wordsIn()));
       context.answer(shared, report, () => airLines(report, shared, context));
     });
 }
@@ -47,8 +49,8 @@ function airLines(air: AirReport, { view }: Shared, context: Context): string[] 
       ['Dew point', figure(air.dewPointC, '°C', 'temperature', view)],
       ['Dry pressure', figure(air.dryPressureKpa, 'kPa', 'absolutePressure', view)],
       ['Vapour pressure', figure(air.vapourPressureKpa, 'kPa', 'absolutePressure', view)],
-      ['Density', `${number(air.densityKgPerM3, 4, view)} kg/m³`],
-      ['Density altitude', `${number(air.densityAltitudeM, 0, view)} m`],
+      ['Density', figure(air.densityKgPerM3, 'kg/m³', 'density', view)],
+      ['Density altitude', height(air.densityAltitudeM, view)],
     ]),
     '',
     ...table([

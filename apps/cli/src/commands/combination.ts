@@ -6,84 +6,102 @@ import { examples } from '../examples.ts';
 import { combinationLines } from '../print/pages.ts';
 import { remarkLines } from '../print/remarks.ts';
 import { table } from '../print/table.ts';
-import { valueOrRefusal } from '../refusal.ts';
+import { Refusal, valueOrRefusal } from '../refusal.ts';
 import { withBook, withShared } from '../shared-options.ts';
+import { changeLines, type LineOptions, linesFrom, withLineOptions } from '../sheet-line-options.ts';
+import { addCombinationAdd } from './combination-add.ts';
 
 export function addCombinationCommands(program: Command, context: Context): void {
   const parent = program
     .command('combination')
-    .description('the hardware as built: add, amend, show, compare two');
-  addAdd(parent, context);
+    .description('the hardware as built: add, amend, show, compare two, the form of a sheet');
+  addCombinationAdd(parent, context);
   addAmend(parent, context);
+  addCheck(parent, context);
   addShow(parent, context);
   addDiff(parent, context);
+  addSchema(parent, context);
 }
 
-function addAdd(parent: Command, context: Context): void {
-  withShared(parent.command('add <sheet>'))
-    .description('put a combination into the book from its sheet (YAML or JSON)')
-    .option('--engine <name>', 'engine it is built on: id or name; a new name makes a new engine')
-    .option('--made-from <id>', 'combination it was made from by a change')
-    .option('--package <name...>', 'packages fitted: id or name (default: those of the one it was made from)')
-    .addHelpText(
-      'after',
-      examples(
-        'pullbook combination add base-cam.yaml --engine "Hill-climb six"',
-        'pullbook combination add longer-cam.yaml --made-from "Base cam"',
-      ),
-    )
-    .action(
-      async (
-        path: string,
-        options: { engine?: string; madeFrom?: string; package?: string[] },
-        own: Command,
-      ) => {
-        const shared = context.shared(own);
-        const { addCombinationFromText, edgeRemarks } = await import('@pullbook/workshop');
-        const sheetText = await readFile(path, 'utf8');
-        const added = await withBook(shared, { create: true }, async (book) => {
-          const engines = await book.engines();
-          const { engine } = options;
-          const isId = engine !== undefined && engines.some((one) => one.id.startsWith(engine));
-          return addCombinationFromText(book, {
-            sheetText,
-            sheetName: basename(path),
-            ...(isId ? { engineId: engine } : { engineName: engine }),
-            madeFromId: options.madeFrom,
-            packageIds: options.package,
-          });
-        });
-        const { id } = valueOrRefusal(added);
-        const remarks = edgeRemarks(added.remarks, basename(path));
-        context.answer(shared, { id, remarks }, () => [
-          `Added combination ${id.slice(0, 8)}.`,
-          ...remarkLines(remarks, context),
-        ]);
-      },
-    );
+interface AmendOptions extends LineOptions {
+  reason: string;
 }
 
 function addAmend(parent: Command, context: Context): void {
-  withShared(parent.command('amend <id> <sheet>'))
-    .description('mend the sheet of a combination: better knowledge of the same hardware')
-    .requiredOption('--reason <text>', 'what was entered wrong, or what became known')
+  withLineOptions(
+    withShared(parent.command('amend <id> [sheet]'))
+      .description('mend the sheet of a combination: better knowledge of the same hardware')
+      .requiredOption('--reason <text>', 'what was entered wrong, or what became known'),
+  )
     .addHelpText(
       'after',
-      examples('pullbook combination amend 77b0 base-cam.yaml --reason "stroke measured anew"'),
+      examples(
+        'pullbook combination amend 77b0 base-cam.yaml --reason "stroke measured anew"',
+        'pullbook combination amend 77b0 --set "shortBlock.stroke=88.1 mm (measured)" --reason "stroke measured anew"',
+      ),
     )
-    .action(async (id: string, path: string, options: { reason: string }, own: Command) => {
+    .action(async (id: string, path: string | undefined, options: AmendOptions, own: Command) => {
       const shared = context.shared(own);
-      const { amendCombination, edgeRemarks } = await import('@pullbook/workshop');
-      const sheetText = await readFile(path, 'utf8');
-      const amended = await withBook(shared, { create: false }, (book) =>
-        amendCombination(book, id, sheetText, options.reason, basename(path)),
-      );
+      const { amendCombination, edgeRemarks, sheetSameBut } = await import('@pullbook/workshop');
+      const lines = await linesFrom(options);
+      if ((path === undefined) === (lines.length === 0))
+        throw new Refusal(
+          'sheet-or-lines',
+          'Give the mended sheet, or the lines to mend with --set, and not both.',
+        );
+      const file = path === undefined ? null : basename(path);
+      const amended = await withBook(shared, { create: false }, async (book) => {
+        const sheetText =
+          path === undefined
+            ? valueOrRefusal(await sheetSameBut(book, { fromId: id, lines })).sheetText
+            : await readFile(path, 'utf8');
+        return amendCombination(book, id, sheetText, options.reason, file ?? undefined);
+      });
       const value = valueOrRefusal(amended);
-      const remarks = edgeRemarks(amended.remarks, basename(path));
+      const remarks = edgeRemarks(amended.remarks, file, shared.wordsIn());
       context.answer(shared, { ...value, remarks }, () => [
         `Amended combination ${value.id.slice(0, 8)}, now revision ${value.revision}.`,
         ...remarkLines(remarks, context),
       ]);
+    });
+}
+
+function addCheck(parent: Command, context: Context): void {
+  withShared(parent.command('check <sheet>'))
+    .description('look at a sheet without keeping it: what cannot be read, and what it changes of another')
+    .option('--from <id>', 'combination it is made from: the changes are listed as they will read')
+    .addHelpText('after', examples('pullbook combination check longer-cam.yaml --from "Base cam"'))
+    .action(async (path: string, options: { from?: string }, own: Command) => {
+      const shared = context.shared(own);
+      const { lookAtSheet } = await import('@pullbook/workshop');
+      const sheetText = await readFile(path, 'utf8');
+      const look = valueOrRefusal(
+        options.from === undefined
+          ? await lookAtSheet(null, sheetText, shared.wordsIn())
+          : await withBook(shared, { create: false }, (book) =>
+              lookAtSheet(book, sheetText, shared.wordsIn(), options.from),
+            ),
+      );
+      if (!look.complete) context.exitCode = 1;
+      context.answer(shared, { schemaVersion: 1, ...look }, () => [
+        look.complete ? `${basename(path)} can be kept as it is.` : `${basename(path)} cannot be kept yet.`,
+        ...(look.changes === null ? [] : changeLines(look.changes)),
+        ...look.remarks.map(({ level, text, line }) =>
+          line === undefined ? `${level}: ${text}` : `line ${line}, ${level}: ${text}`,
+        ),
+      ]);
+    });
+}
+
+function addSchema(parent: Command, context: Context): void {
+  withShared(parent.command('schema'))
+    .description('the form of a sheet as a JSON Schema (draft 2020-12)')
+    .addHelpText('after', examples('pullbook combination schema > combination.schema.json'))
+    .action(async (_options, own: Command) => {
+      const shared = context.shared(own);
+      const { sheetSchema } = await import('@pullbook/core/combination');
+      const schema = sheetSchema();
+      context.answer(shared, schema, () => [JSON.stringify(schema, null, 2)]);
     });
 }
 

@@ -12,7 +12,7 @@ import { type Shared, withBook, withShared } from '../shared-options.ts';
 interface CompareOptions {
   baseline: string[];
   changed: string[];
-  correction: string;
+  correction?: string;
   window?: [number, number];
 }
 
@@ -21,7 +21,10 @@ export function addCompareCommand(program: Command, context: Context): void {
     .description('what the changed pulls gain over the baseline pulls')
     .requiredOption('--baseline <ids>', 'pulls of the baseline: id[,id]', idsValue)
     .requiredOption('--changed <ids>', 'pulls after the change: id[,id]', idsValue)
-    .option('--correction <standard>', 'observed, sae-j1349, sae-j607, iso-1585, din-70020', 'sae-j1349')
+    .option(
+      '--correction <standard>',
+      'observed, sae-j1349, sae-j607, iso-1585, din-70020 (default: the shop’s)',
+    )
     .option(
       '--window <low-high>',
       'engine speeds of the averages, r/min (default: the common window)',
@@ -37,10 +40,17 @@ export function addCompareCommand(program: Command, context: Context): void {
     .action(async (options: CompareOptions, own: Command) => {
       const shared = context.shared(own);
       const { comparePulls, correctionByName } = await import('@pullbook/workshop');
-      const correction = valueOrRefusal(correctionByName(options.correction));
+      const correction =
+        options.correction === undefined ? undefined : valueOrRefusal(correctionByName(options.correction));
       const { baseline, changed } = options;
       const compared = await withBook(shared, { create: false }, (book) =>
-        comparePulls(book, { baseline, changed, correction, windowRpm: options.window ?? null }),
+        comparePulls(book, {
+          baseline,
+          changed,
+          correction,
+          windowRpm: options.window ?? null,
+          wordsIn: shared.wordsIn() ?? undefined,
+        }),
       );
       const report = valueOrRefusal(compared);
       context.answer(shared, report, () => reportLines(report, shared, context));

@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Remark } from '@pullbook/core/remark';
 import type { Book, EdgeRemark, FileToImport, ImportReport } from '@pullbook/workshop';
@@ -12,12 +11,14 @@ import { remarkLines } from '../print/remarks.ts';
 import { counted, table } from '../print/table.ts';
 import { type PullOptions, pullDetailsOf, withPullOptions } from '../pull-options.ts';
 import { Refusal, refusalOf, valueOrRefusal } from '../refusal.ts';
-import { type Shared, withBook, withShared } from '../shared-options.ts';
+import { type Shared, withBook, withBookIfThere, withShared } from '../shared-options.ts';
 import { type TreatmentOptions, treatmentOf, withTreatmentOptions } from '../treatment-options.ts';
 
 interface ImportOptions extends PullOptions, TreatmentOptions {
   map?: string[];
   dryRun?: boolean;
+  like?: string;
+  forgetLayout?: boolean;
 }
 
 /** What became of one file. */
@@ -36,6 +37,11 @@ export function addImportCommand(program: Command, context: Context): void {
       'say what a column is, where the guess is wrong (repeatable)',
       textsValue,
     )
+    .option('--like <pull>', 'what is not said is as in that pull; "last": the one added last')
+    .option(
+      '--forget-layout',
+      'read as if no file of its kind had been confirmed; with --map, what you say is kept instead',
+    )
     .option('--dry-run', 'read and show only; nothing is stored');
   withTreatmentOptions(withPullOptions(command))
     .addHelpText(
@@ -43,6 +49,7 @@ export function addImportCommand(program: Command, context: Context): void {
       examples(
         'pullbook import run-1.csv run-2.csv --combination "Base cam" --pressure 98.2kPa --temperature 30C --humidity 45%',
         'pullbook import run-1.csv --map "Load=torque:N·m" --map "Counter=leave out" --dry-run',
+        'pullbook import run-7.csv --like last --name "Pull 7"',
         'pullbook import run-1.csv --lag "lambda=0.3s" --window 3000-6500',
         'pullbook import printed.csv --corrected sae-j1349 --factor 1.021 --json',
       ),
@@ -52,11 +59,18 @@ export function addImportCommand(program: Command, context: Context): void {
       const { pullDetailsFromText } = await import('@pullbook/workshop');
       const said = { ...pullDetailsOf(options), treatment: treatmentOf(options) };
       const details = valueOrRefusal(pullDetailsFromText(said, new Date().toISOString()));
-      const toImport = { columns: options.map ?? [], details };
+      const toImport = {
+        columns: options.map ?? [],
+        details,
+        like: options.like,
+        readAnew: options.forgetLayout,
+      };
       const outcomes = options.dryRun
-        ? await eachFile(files, context, (name, bytes) => previewOf({ ...toImport, name, bytes }))
+        ? await withBookIfThere(shared, (book) =>
+            eachFile(files, shared, context, (name, path) => previewOf(book, { ...toImport, name, path })),
+          )
         : await withBook(shared, { create: true }, (book) =>
-            eachFile(files, context, (name, bytes) => importInto(book, { ...toImport, name, bytes })),
+            eachFile(files, shared, context, (name, path) => importInto(book, { ...toImport, name, path })),
           );
       if (outcomes.some((one) => one.trouble)) context.exitCode = 1;
       answer(outcomes, options.dryRun === true, shared, context);
@@ -68,21 +82,26 @@ async function importInto(book: Book, file: FileToImport) {
   return importFile(book, file);
 }
 
-async function previewOf(file: FileToImport) {
+async function previewOf(book: Book | null, file: FileToImport) {
   const { previewImport } = await import('@pullbook/workshop');
-  return previewImport(file);
+  return previewImport(book, file);
 }
 
-type Take = (name: string, bytes: Uint8Array) => ReturnType<typeof importInto>;
+type Take = (name: string, path: string) => ReturnType<typeof importInto>;
 
 /** Every file by itself: a bad one is reported and the next one is tried. Trouble with the book ends it: the rest waits. */
-async function eachFile(files: string[], context: Context, take: Take): Promise<FileOutcome[]> {
+async function eachFile(
+  files: string[],
+  shared: Shared,
+  context: Context,
+  take: Take,
+): Promise<FileOutcome[]> {
   const outcomes: FileOutcome[] = [];
   let bookTrouble: Refusal | null = null;
   for (const [index, path] of files.entries()) {
     if (files.length > 1) context.progress(`${index + 1} of ${files.length}: ${basename(path)}`);
     try {
-      outcomes.push(bookTrouble ? await notRead(path, bookTrouble) : await readAndTake(path, take));
+      outcomes.push(bookTrouble ? await notRead(path, bookTrouble) : await readAndTake(path, shared, take));
     } catch (trouble) {
       if (!(trouble instanceof Error && trouble.name === 'BookTrouble')) throw trouble;
       bookTrouble = new Refusal((trouble as Refusal).code, trouble.message);
@@ -93,17 +112,19 @@ async function eachFile(files: string[], context: Context, take: Take): Promise<
   return outcomes;
 }
 
-async function readAndTake(path: string, take: Take): Promise<FileOutcome> {
+async function readAndTake(path: string, shared: Shared, take: Take): Promise<FileOutcome> {
   const { edgeRemarks } = await import('@pullbook/workshop');
   const file = basename(path);
-  const bytes = await readFile(path).catch((trouble: unknown) => fileTrouble(trouble, path));
-  if (bytes instanceof Refusal) return notRead(path, bytes);
-  if (!(bytes instanceof Uint8Array)) throw bytes;
-  const result = await take(file, bytes);
+  const result = await take(file, path).catch((trouble: unknown) => {
+    const words = fileTrouble(trouble, path);
+    if (words instanceof Refusal) return words;
+    throw words;
+  });
+  if (result instanceof Refusal) return notRead(path, result);
   return {
     file,
     report: result.ok ? result.value : null,
-    remarks: edgeRemarks(result.ok ? result.value.remarks : result.remarks, file),
+    remarks: edgeRemarks(result.ok ? result.value.remarks : result.remarks, file, shared.wordsIn()),
     trouble: result.ok ? null : refusalOf(result.remarks),
   };
 }

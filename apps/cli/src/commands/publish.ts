@@ -14,6 +14,7 @@ interface PublishOptions {
   theme: 'light' | 'dark';
   transparent?: boolean;
   correction?: string;
+  privateToo?: boolean;
 }
 
 export function addPublishCommand(program: Command, context: Context): void {
@@ -29,6 +30,7 @@ export function addPublishCommand(program: Command, context: Context): void {
     .addOption(new Option('--theme <theme>', 'ground').choices(['light', 'dark']).default('light'))
     .option('--transparent', 'no ground, to lay over a film')
     .option('--correction <standard>', 'in another standard than the trial has')
+    .option('--private-too', 'although it holds what is not for everyone; the still then says so')
     .addHelpText(
       'after',
       examples(
@@ -45,7 +47,14 @@ export function addPublishCommand(program: Command, context: Context): void {
       const format = formatFrom(options);
       const ground = options.transparent !== true;
       const drawn = await withBook(shared, { create: false }, (book) =>
-        stillOf(book, id, shared.view, { format, size, theme, ground, correction }),
+        stillOf(book, id, shared.view, {
+          format,
+          size,
+          theme,
+          ground,
+          correction,
+          privateToo: options.privateToo,
+        }),
       );
       const still = valueOrRefusal(drawn);
       const file = resolve(options.out ?? still.fileName);

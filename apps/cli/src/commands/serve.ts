@@ -6,7 +6,7 @@ import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { portValue } from '../option-values.ts';
 import { Refusal } from '../refusal.ts';
-import { type Shared, withShared } from '../shared-options.ts';
+import { type Shared, takeSettings, withShared } from '../shared-options.ts';
 
 const USUAL_PORT = 4680;
 /** Ports tried after the usual one, before it is said that none is free. */
@@ -29,7 +29,8 @@ export function addServeCommand(program: Command, context: Context): void {
       const shared = context.shared(own);
       // Listened for before the address is out: whoever reads it may stop the program at once.
       const stopped = context.terminal.stopped();
-      const book = await bookToServe(shared, options.demo === true);
+      const { backUpIfDue } = await import('@pullbook/workshop');
+      const book = await bookToServe(shared, options.demo === true, context);
       try {
         const server = await startOnFreePort(book, options.port, context);
         const info = await book.info();
@@ -39,7 +40,10 @@ export function addServeCommand(program: Command, context: Context): void {
           'Ctrl+C stops it.',
         ]);
         if (options.open) openBrowser(address);
+        await takeSettings(shared, book);
         workOutFirstPage(book, shared);
+        // Beside the pages; the shop page says when it was, or why it was not.
+        void backUpIfDue(book, new Date());
         await stopped;
         await server.close();
       } finally {
@@ -48,9 +52,12 @@ export function addServeCommand(program: Command, context: Context): void {
     });
 }
 
-async function bookToServe(shared: Shared, demo: boolean): Promise<Book> {
+async function bookToServe(shared: Shared, demo: boolean, context: Context): Promise<Book> {
   const { makeDemoBook, openBook } = await import('@pullbook/workshop');
-  if (!demo) return openBook(shared.bookFolder, { create: { name: basename(shared.bookFolder) } });
+  if (!demo) {
+    await rescueIfDamaged(shared.bookFolder, context);
+    return openBook(shared.bookFolder, { create: { name: basename(shared.bookFolder) } });
+  }
   const folder = shared.bookNamed ? shared.bookFolder : resolve('demo-book');
   await makeDemoBook(folder);
   const book = await openBook(folder);
@@ -60,6 +67,16 @@ async function bookToServe(shared: Shared, demo: boolean): Promise<Book> {
     'not-the-demo',
     `${folder} holds a book of your own, not the demo. Leave --demo out to open it, or name another folder with --book.`,
   );
+}
+
+/** A damaged book is made a sound one first; what is lost is said here and on every page until it is put away. */
+async function rescueIfDamaged(folder: string, context: Context): Promise<void> {
+  const { damageOf, rescueBook, rescueLines } = await import('@pullbook/workshop');
+  const damage = damageOf(folder);
+  if (damage === null) return;
+  context.terminal.err(`The book ${folder} is damaged (${damage}). Rescuing it.\n`);
+  const report = await rescueBook(folder, new Date());
+  context.terminal.err(`${rescueLines(report).join('\n')}\n`);
 }
 
 async function startOnFreePort(book: Book, wanted: number | undefined, context: Context) {

@@ -13,6 +13,7 @@ interface SummaryOptions extends PullOptions {
   peakTorque?: string;
   peakTorqueAt?: string;
   origin: string;
+  like?: string;
 }
 
 export function addSummaryCommand(program: Command, context: Context): void {
@@ -26,12 +27,14 @@ export function addSummaryCommand(program: Command, context: Context): void {
       '--origin <origin>',
       'remembered, read off a picture, data sheet, measured, assumed',
       'remembered',
-    );
+    )
+    .option('--like <pull>', 'what is not said is as in that pull; "last": the one added last');
   withPullOptions(command)
     .addHelpText(
       'after',
       examples(
         'pullbook summary --name "Before the rebuild" --peak-power 328hp --peak-power-at 6400rpm --combination "Base cam"',
+        'pullbook summary --like last --origin measured --peak-power 331hp --peak-power-at 6450rpm',
         'pullbook summary --peak-power 245kW --origin "read off a picture" --corrected sae-j607 --json',
       ),
     )
@@ -46,10 +49,10 @@ export function addSummaryCommand(program: Command, context: Context): void {
         peakTorqueRpm: options.peakTorqueAt,
       };
       const added = await withBook(shared, { create: true }, (book) =>
-        addSummaryPull(book, { summary, origin: options.origin, details }),
+        addSummaryPull(book, { summary, origin: options.origin, details, like: options.like }),
       );
       const pull = valueOrRefusal(added);
-      const remarks = edgeRemarks(added.remarks);
+      const remarks = edgeRemarks(added.remarks, null, shared.wordsIn());
       context.answer(shared, { schemaVersion: 1, pulls: [pull], remarks }, () => [
         `${pull.id.slice(0, 8)}  ${pull.name}: ${peak({ figure: pull.peakPowerKw, unit: 'kW', kind: 'power', atRpm: pull.peakPowerRpm }, shared.view)}`,
         ...remarkLines(remarks, context),

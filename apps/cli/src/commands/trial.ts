@@ -1,5 +1,5 @@
 import type { PullEdit } from '@pullbook/workshop';
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { idsValue, parted, textsValue, windowValue } from '../option-values.ts';
@@ -16,7 +16,7 @@ interface StartOptions {
   combination: string[];
   pull?: string[];
   survey?: boolean;
-  correction: string;
+  correction?: string;
 }
 
 function addStart(parent: Command, context: Context): void {
@@ -29,7 +29,10 @@ function addStart(parent: Command, context: Context): void {
     )
     .option('--pull <ids>', 'pulls to take in (default: every pull of these combinations)', idsValue)
     .option('--survey', 'over different engines: common figures, no gain claimed')
-    .option('--correction <standard>', 'observed, sae-j1349, sae-j607, iso-1585, din-70020', 'sae-j1349')
+    .option(
+      '--correction <standard>',
+      'observed, sae-j1349, sae-j607, iso-1585, din-70020 (default: the shop’s)',
+    )
     .addHelpText(
       'after',
       examples(
@@ -40,7 +43,8 @@ function addStart(parent: Command, context: Context): void {
     .action(async (question: string, options: StartOptions, own: Command) => {
       const shared = context.shared(own);
       const { correctionByName, startTrial } = await import('@pullbook/workshop');
-      const correction = valueOrRefusal(correctionByName(options.correction));
+      const correction =
+        options.correction === undefined ? undefined : valueOrRefusal(correctionByName(options.correction));
       const started = await withBook(shared, { create: false }, (book) =>
         startTrial(book, {
           question,
@@ -59,6 +63,7 @@ function addStart(parent: Command, context: Context): void {
 
 interface ChangeOptions {
   question?: string;
+  kind?: 'comparison' | 'survey';
   correction?: string;
   window?: [number, number];
   commonWindow?: boolean;
@@ -75,6 +80,7 @@ function addChange(parent: Command, context: Context): void {
   withShared(parent.command('change <trial>'))
     .description('change a trial: its question, its pulls and their roles, standard, window')
     .option('--question <text>', 'another wording')
+    .addOption(new Option('--kind <kind>', 'what it is').choices(['comparison', 'survey']))
     .option('--correction <standard>', 'observed, sae-j1349, sae-j607, iso-1585, din-70020')
     .option('--window <low-high>', 'engine speeds of the averages, r/min: 4000-6500', windowValue)
     .option('--common-window', 'averages over the common window again')
@@ -102,6 +108,7 @@ function addChange(parent: Command, context: Context): void {
         options.correction === undefined ? undefined : valueOrRefusal(correctionByName(options.correction));
       const edit = {
         question: options.question,
+        kind: options.kind,
         correction,
         averagesWindowRpm: options.commonWindow ? null : options.window,
         remark: options.remark,

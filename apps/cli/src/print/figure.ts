@@ -1,4 +1,11 @@
-import { formatNumber, formatQuantity, type QuantityKind, toInside } from '@pullbook/core/quantity';
+import {
+  formatNumber,
+  formatQuantity,
+  heightFigure,
+  type QuantityKind,
+  toInside,
+  writeSaid,
+} from '@pullbook/core/quantity';
 import type { Shared } from '../shared-options.ts';
 
 type View = Shared['view'];
@@ -22,6 +29,11 @@ export function figure(
 /** `+3.4 %` of a percentage. */
 export function percent(value: number | null, view: View): string {
   return value === null ? '–' : `${formatNumber(value, 1, view.decimalMark, { sign: true })} %`;
+}
+
+/** A height of land, m, whole: `690 ft`. */
+export function height(metres: number | null, view: View): string {
+  return metres === null ? '–' : writeSaid('', [heightFigure(metres)], view);
 }
 
 /** A bare number with so many decimals. */

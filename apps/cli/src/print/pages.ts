@@ -14,7 +14,7 @@ export function trialLines(page: PageOf<'trial'>, context: Context): string[] {
     chips(page.chips),
     page.basis,
     ...list('Mind', page.caveats, context),
-    ...[page.peaks, page.averages, page.atSpeeds].flatMap((one) => shownTable(one, context)),
+    ...[page.survey, page.peaks, page.averages, page.atSpeeds].flatMap((one) => shownTable(one, context)),
     ...section(
       'Like for like',
       context,
@@ -97,6 +97,7 @@ export function combinationLines(page: PageOf<'combination'>, context: Context):
         one.rows.map((row) => [row.label, row.text, row.origin]),
       ),
     ),
+    ...page.sections.flatMap((one) => one.rows.flatMap((row) => shownTable(row.table ?? null, context))),
     ...section(
       'Derived',
       context,

@@ -1,14 +1,21 @@
-import { airReport, type Book, bookReport, exportFiles, weatherFromText, zipOf } from '@pullbook/workshop';
+import {
+  airReport,
+  type Book,
+  bookReport,
+  engineRows,
+  settingsOf,
+  weatherFromText,
+} from '@pullbook/workshop';
 import type { FastifyInstance } from 'fastify';
 import { attachment } from '../attachment.ts';
 import { airQuery, shaped } from '../bodies.ts';
 import { RequestTrouble, valueOrTrouble } from '../trouble.ts';
 
-/** The book as a whole: what it is, its engines, its original files, its open export; and the air. */
+/** The book as a whole: what it is, its engines, its original files; and the air. */
 export function bookRoutes(app: FastifyInstance, book: Book): void {
   app.get('/api/book', async () => ({ ...(await bookReport(book)), folder: null }));
 
-  app.get('/api/engines', () => book.engines());
+  app.get('/api/engines', () => engineRows(book));
 
   app.get<{ Params: { hash: string } }>('/api/originals/:hash', async (request, reply) => {
     const { hash } = request.params;
@@ -20,16 +27,8 @@ export function bookRoutes(app: FastifyInstance, book: Book): void {
       .send(Buffer.from(await book.original(hash)));
   });
 
-  app.get('/api/export', async (_request, reply) => {
-    const { name } = await book.info();
-    return reply
-      .header('content-disposition', attachment(`${name}.zip`))
-      .type('application/zip')
-      .send(Buffer.from(zipOf(await exportFiles(book))));
-  });
-
   app.get('/api/air', async (request) => {
     const reading = valueOrTrouble(weatherFromText(shaped(airQuery, request.query)));
-    return valueOrTrouble(airReport(reading));
+    return valueOrTrouble(airReport(reading, await settingsOf(book)));
   });
 }

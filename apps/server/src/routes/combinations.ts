@@ -5,10 +5,13 @@ import {
   type Book,
   combinationPageOf,
   combinationRows,
+  lookAtSheet,
+  settingsOf,
+  sheetWords,
   shownRemarks,
 } from '@pullbook/workshop';
 import type { FastifyInstance } from 'fastify';
-import { combinationAmendment, newCombination, newPackage, shaped } from '../bodies.ts';
+import { combinationAmendment, newCombination, newPackage, shaped, sheetToLookAt } from '../bodies.ts';
 import { lookingFrom } from '../looking.ts';
 import { valueOrTrouble } from '../trouble.ts';
 
@@ -24,7 +27,15 @@ export function combinationRoutes(app: FastifyInstance, book: Book): void {
 
   app.post('/api/combinations', async (request, reply) => {
     const added = await addCombinationFromText(book, shaped(newCombination, request.body));
-    return reply.status(201).send({ ...valueOrTrouble(added), remarks: shownRemarks(added.remarks) });
+    const remarks = shownRemarks(added.remarks, await settingsOf(book));
+    return reply.status(201).send({ ...valueOrTrouble(added), remarks });
+  });
+
+  app.get('/api/sheet-words', () => sheetWords());
+
+  app.post('/api/sheets/look', async (request) => {
+    const { sheetText, madeFromId } = shaped(sheetToLookAt, request.body);
+    return valueOrTrouble(await lookAtSheet(book, sheetText, await settingsOf(book), madeFromId));
   });
 
   app.get('/api/packages', () => book.packages());
@@ -35,7 +46,9 @@ export function combinationRoutes(app: FastifyInstance, book: Book): void {
   });
 
   app.patch<WithId>('/api/combinations/:id', async (request) => {
-    const { sheetText, reason } = shaped(combinationAmendment, request.body);
-    return valueOrTrouble(await amendCombination(book, request.params.id, sheetText, reason));
+    const { sheetText, reason, stamp } = shaped(combinationAmendment, request.body);
+    return valueOrTrouble(
+      await amendCombination(book, request.params.id, sheetText, reason, undefined, stamp),
+    );
   });
 }

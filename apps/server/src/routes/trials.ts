@@ -9,7 +9,7 @@ import {
 } from '@pullbook/workshop';
 import type { FastifyInstance } from 'fastify';
 import { attachment } from '../attachment.ts';
-import { newTrial, shaped, stillQuery, trialEdit } from '../bodies.ts';
+import { newTrial, shaped, stillQuery, trialEdit, trialsQuery } from '../bodies.ts';
 import { lookedAt, lookingFrom } from '../looking.ts';
 import { valueOrTrouble } from '../trouble.ts';
 
@@ -17,13 +17,16 @@ type WithId = { Params: { id: string } };
 
 /** Trials: cards, one page, starting, changing, the still. */
 export function trialRoutes(app: FastifyInstance, book: Book): void {
-  app.get('/api/trials', (request) => trialCards(book, lookingFrom(request.query).view));
+  app.get('/api/trials', (request) => {
+    const { units, decimal, ...search } = shaped(trialsQuery, request.query);
+    return trialCards(book, { units, decimalMark: decimal }, search);
+  });
 
   app.post('/api/trials', async (request, reply) => {
     const { correction, ...wanted } = shaped(newTrial, request.body);
     const started = await startTrial(book, {
       ...wanted,
-      correction: valueOrTrouble(correctionByName(correction)),
+      correction: correction === undefined ? undefined : valueOrTrouble(correctionByName(correction)),
     });
     return reply.status(201).send(valueOrTrouble(started));
   });
@@ -34,10 +37,10 @@ export function trialRoutes(app: FastifyInstance, book: Book): void {
   });
 
   app.patch<WithId>('/api/trials/:id', async (request) => {
-    const { reason, correction, ...edit } = shaped(trialEdit, request.body);
+    const { reason, correction, stamp, ...edit } = shaped(trialEdit, request.body);
     const standard = correction === undefined ? undefined : valueOrTrouble(correctionByName(correction));
     return valueOrTrouble(
-      await editTrial(book, request.params.id, { ...edit, correction: standard }, reason),
+      await editTrial(book, request.params.id, { ...edit, correction: standard }, reason, stamp),
     );
   });
 
@@ -45,7 +48,14 @@ export function trialRoutes(app: FastifyInstance, book: Book): void {
     const asked = shaped(stillQuery, request.query);
     const view = { units: asked.units, decimalMark: asked.decimal };
     const { format, size, theme } = asked;
-    const wanted = { ...lookedAt(asked), format, size, theme, ground: asked.ground === 'true' };
+    const wanted = {
+      ...lookedAt(asked),
+      format,
+      size,
+      theme,
+      ground: asked.ground === 'true',
+      privateToo: asked.privateToo === 'true',
+    };
     const still = valueOrTrouble(await stillOf(book, request.params.id, view, wanted));
     if (asked.download === '1') reply.header('content-disposition', attachment(still.fileName));
     return reply.type(still.mediaType).send(Buffer.from(still.bytes));

@@ -1,117 +1,60 @@
-/** What the server sends besides the views' own types. Bare figures are shown as they come, never computed with. */
-import type { CorrectionId } from '@pullbook/core/air';
-import type { ChannelMeaning, Places, Tune } from '@pullbook/core/pull';
-import type { Chip, ShownRemark } from '@pullbook/views';
+/** What the server sends and takes besides the views' own types. Bare figures are shown as they come, never computed with. */
+import type { Package, PartChange } from '@pullbook/core/combination';
+import type { ShownRemark } from '@pullbook/views';
+import type {
+  LikeReport,
+  PullDetailsText,
+  ReadFileReport,
+  ImportReport as ReportOfImport,
+} from '@pullbook/workshop';
 
-export interface BookSummary {
-  id: string;
-  name: string;
-  invented: boolean;
-  counts: { trials: number; pulls: number; combinations: number; engines: number };
-  version: string;
-}
+export type {
+  BookReport,
+  CombinationRow,
+  EngineRow,
+  FieldWords,
+  HistoryPage,
+  HistoryStep,
+  LikeReport,
+  ListPage,
+  PullDetailsText,
+  PullListPage,
+  ReadFileReport,
+  SheetAtHand,
+  SheetRemark,
+  SheetWords,
+  WeatherText,
+} from '@pullbook/workshop';
 
-export interface CombinationRow {
-  id: string;
-  name: string;
-  engineName: string;
-  revision: number;
-  pulls: number;
-  chips: Chip[];
-}
+export type PackageRow = Package;
+export type SheetChange = PartChange;
+export type WrittenFields = LikeReport['fields'];
+export type ColumnMapping = ReadFileReport['mapping'][number];
 
-export interface ReadFileReport {
-  fileName: string;
-  hash: string;
-  known: { pullIds: string[] } | null;
-  layout: {
-    encoding: string;
-    delimiter: string;
-    decimalMark: string;
-    headerLine: number | null;
-    unitLine: number | null;
-    firstDataLine: number;
-  };
-  rowCount: number;
-  groups: { name: string; rows: number }[];
-  columns: ReadColumnReport[];
-  /** As guessed, to be confirmed. */
-  mapping: ColumnMapping[];
-  preview: string[][];
-  remarks: ShownRemark[];
-  meanings: { id: ChannelMeaning; label: string; units: string[] }[];
-}
+/** The kind of a file, where one laid out alike was confirmed before. */
+export type KnownLayoutReport = NonNullable<ReadFileReport['knownLayout']>;
 
-export interface ReadColumnReport {
-  index: number;
-  name: string;
-  unitText: string;
-  count: number;
-  missing: number;
-  low: number | null;
-  high: number | null;
-  guess: { meaning: ChannelMeaning; unit: string; basis: string; why: string };
-}
+/** What was said beside a kind of file and holds on; `null`: nothing. */
+export type SaidText = KnownLayoutReport['said'];
 
-export interface ColumnMapping {
-  index: number;
-  /** `null`: left out. */
-  meaning: ChannelMeaning | null;
-  unit: string;
-}
+/** What the figures of a file have in them. */
+export type Carried = { standard: WrittenFields['standard']; factor: number | null };
 
-/** Weather as text with units: `98.2 kPa`, `30 C`, `45 %`. */
-export interface WeatherText {
-  pressure: string;
-  temperature: string;
-  humidity: string | null;
-  altitude: string | null;
-}
-
-export interface Carried {
-  standard: CorrectionId | 'not stated' | 'unknown';
-  factor: number | null;
-}
+type FormField = 'name' | 'combinationId' | 'setUp' | 'cell' | 'recordedAt' | 'weather' | 'carried';
 
 /** What else is written down about a pull, text with units; missing: not said. */
-export interface MoreOfPull {
-  operator?: string;
-  momentOfInertia?: string;
-  inertiaCompensated?: 'yes' | 'no' | 'unknown';
-  tune?: Tune;
-  places?: Places;
-  /** One note, taken down now. */
-  notes?: string;
-  outcome?: 'completed' | 'aborted';
-  /** Added to those that stand. */
-  events?: { engineSpeed: string | null; text: string }[];
-}
+export type MoreOfPull = Omit<PullDetailsText, FormField | 'treatment' | 'orderInSession'>;
 
-export interface ImportDetails extends MoreOfPull {
+/** What is sent beside a file. */
+export interface ImportDetails extends PullDetailsText {
   mapping: ColumnMapping[];
-  name?: string;
-  combinationId: string | null;
-  setUp?: string;
-  cell?: string;
-  recordedAt?: string;
-  weather: WeatherText | null;
-  carried: Carried;
 }
 
 export interface ImportReport {
-  pulls: { id: string; name: string }[];
+  pulls: Pick<ReportOfImport['pulls'][number], 'id' | 'name'>[];
   remarks: ShownRemark[];
   alreadyKnown: boolean;
 }
 
-export interface PackageRow {
-  id: string;
-  name: string;
-  covers: string[];
-}
-
-export interface EngineRow {
-  id: string;
-  name: string;
-  buildRevision: string;
-}
+/** A page with what a change made from it gives back, so that nobody's writing in between is lost. */
+export type Stamped<Page> = Page & { stamp: string };

@@ -1,4 +1,5 @@
 import { QueryClient } from '@tanstack/react-query';
+import { noteAct } from './acts.ts';
 import { ApiTrouble } from './request.ts';
 
 export const queryClient = new QueryClient({
@@ -12,7 +13,14 @@ export const queryClient = new QueryClient({
   },
 });
 
-/** After anything was written: every page part asks again. */
+/** After anything was written: every page part asks again, and what was done is said with its undo. */
 export function bookChanged(): Promise<void> {
+  noteAct();
   return queryClient.invalidateQueries();
+}
+
+/** The stamp of the page of a thing as it stands on the screen, for a change made from it. */
+export function stampOnPage(kind: 'pull' | 'trial' | 'combination', id: string): string | undefined {
+  const pages = queryClient.getQueriesData<{ stamp?: string }>({ queryKey: [kind, id] });
+  return pages.findLast(([, page]) => page?.stamp !== undefined)?.[1]?.stamp;
 }

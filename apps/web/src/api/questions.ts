@@ -1,10 +1,24 @@
 /** What the pages ask the server, each with the choices of view that its figures depend on. */
 import type { CorrectionId } from '@pullbook/core/air';
-import type { CombinationPage, PullPage, PullRow, TrialCard, TrialPage } from '@pullbook/views';
+import type { CombinationPage, PullPage, PullRow, RecordedPage, TrialCard, TrialPage } from '@pullbook/views';
 import { keepPreviousData, queryOptions } from '@tanstack/react-query';
+import type { PullsSearch } from '../search.ts';
 import type { ViewChoices } from '../view/view-choices.ts';
-import type { BookSummary, CombinationRow, EngineRow, PackageRow } from './edge.ts';
-import { getJson } from './request.ts';
+import type {
+  BookReport,
+  CombinationRow,
+  EngineRow,
+  HistoryStep,
+  LikeReport,
+  ListPage,
+  PackageRow,
+  PullListPage,
+  SheetAtHand,
+  SheetWords,
+  Stamped,
+  WrittenFields,
+} from './edge.ts';
+import { getJson, sendJson } from './request.ts';
 
 /** Query part that every address with figures carries. */
 export function figuresQuery({ units, decimalMark }: ViewChoices): { units: string; decimal: string } {
@@ -14,13 +28,20 @@ export function figuresQuery({ units, decimalMark }: ViewChoices): { units: stri
 export const bookQuestion = () =>
   queryOptions({
     queryKey: ['book'],
-    queryFn: ({ signal }) => getJson<BookSummary>('/book', {}, signal),
+    queryFn: ({ signal }) => getJson<BookReport>('/book', {}, signal),
   });
 
-export const trialsQuestion = (view: ViewChoices) =>
+/** Which page of the trials. */
+export interface TrialsAsk {
+  find?: string | undefined;
+  page?: number | undefined;
+}
+
+export const trialsQuestion = (search: TrialsAsk, view: ViewChoices) =>
   queryOptions({
-    queryKey: ['trials', figuresQuery(view)],
-    queryFn: ({ signal }) => getJson<TrialCard[]>('/trials', figuresQuery(view), signal),
+    queryKey: ['trials', search, figuresQuery(view)],
+    queryFn: ({ signal }) =>
+      getJson<ListPage<TrialCard>>('/trials', { ...search, ...figuresQuery(view) }, signal),
     placeholderData: keepPreviousData,
   });
 
@@ -31,27 +52,106 @@ export interface TrialLook {
   to?: number | undefined;
 }
 
-export const trialQuestion = (id: string, look: TrialLook, view: ViewChoices) =>
-  queryOptions({
+export const trialQuestion = (id: string, { correction, from, to }: TrialLook, view: ViewChoices) => {
+  const look = { correction, from, to };
+  return queryOptions({
     queryKey: ['trial', id, look, figuresQuery(view)],
     queryFn: ({ signal }) =>
-      getJson<TrialPage>(`/trials/${encodeURIComponent(id)}`, { ...figuresQuery(view), ...look }, signal),
+      getJson<Stamped<TrialPage>>(
+        `/trials/${encodeURIComponent(id)}`,
+        { ...figuresQuery(view), ...look },
+        signal,
+      ),
     placeholderData: (before) => (before?.id === id ? before : undefined),
   });
+};
 
-export const pullsQuestion = (view: ViewChoices) =>
+export const pullsQuestion = (search: PullsSearch, view: ViewChoices) =>
   queryOptions({
-    queryKey: ['pulls', figuresQuery(view)],
-    queryFn: ({ signal }) => getJson<PullRow[]>('/pulls', figuresQuery(view), signal),
+    queryKey: ['pulls', search, figuresQuery(view)],
+    queryFn: ({ signal }) =>
+      getJson<PullListPage<PullRow>>('/pulls', { ...search, ...figuresQuery(view) }, signal),
     placeholderData: keepPreviousData,
+    // What the server still reads is there a moment later.
+    refetchInterval: ({ state }) => (state.data?.stillReading ? 2000 : false),
+  });
+
+/** As many as the server gives at once. */
+const MOST = 500;
+
+/** The pulls of these combinations, or those of these ids. */
+export const pullsOfQuestion = (
+  of: { combination: readonly string[] } | { id: readonly string[] },
+  view: ViewChoices,
+) =>
+  queryOptions({
+    queryKey: ['pulls', of, figuresQuery(view)],
+    queryFn: async ({ signal }): Promise<PullRow[]> => {
+      if (Object.values(of).flat().length === 0) return [];
+      const asked = { ...of, size: MOST, ...figuresQuery(view) };
+      return (await getJson<PullListPage<PullRow>>('/pulls', asked, signal)).rows;
+    },
+    placeholderData: keepPreviousData,
+  });
+
+/** The last thing that was done to the book. */
+export const lastActQuestion = (view: ViewChoices) =>
+  queryOptions({
+    queryKey: ['history', 'last', figuresQuery(view)],
+    queryFn: ({ signal }) =>
+      getJson<{ step: HistoryStep | null }>('/history/last', figuresQuery(view), signal),
   });
 
 export const pullQuestion = (id: string, correction: CorrectionId | undefined, view: ViewChoices) =>
   queryOptions({
     queryKey: ['pull', id, correction, figuresQuery(view)],
     queryFn: ({ signal }) =>
-      getJson<PullPage>(`/pulls/${encodeURIComponent(id)}`, { ...figuresQuery(view), correction }, signal),
+      getJson<Stamped<PullPage>>(
+        `/pulls/${encodeURIComponent(id)}`,
+        { ...figuresQuery(view), correction },
+        signal,
+      ),
     placeholderData: (before) => (before?.id === id ? before : undefined),
+  });
+
+/** How a recording is looked at; nothing of it is stored. */
+export interface RecordedAsk {
+  over?: 'speed' | undefined;
+  low?: number | undefined;
+  high?: number | undefined;
+  channels?: string | undefined;
+}
+
+export const recordedQuestion = (id: string, ask: RecordedAsk, view: ViewChoices) =>
+  queryOptions({
+    queryKey: ['recorded', id, ask, figuresQuery(view)],
+    queryFn: ({ signal }) =>
+      getJson<RecordedPage>(
+        `/pulls/${encodeURIComponent(id)}/recorded`,
+        { ...figuresQuery(view), ...ask },
+        signal,
+      ),
+    // Another zoom or another choice of channels of the same pull: the earlier picture stands until it is there.
+    placeholderData: (before, query) =>
+      query?.queryKey[1] === id && before?.over === (ask.over ?? 'time') ? before : undefined,
+  });
+
+/** What a new pull has in common with another; `last`: the one added last. `null`: the book has none yet. */
+export const likeQuestion = (like: string, { units }: ViewChoices) =>
+  queryOptions({
+    queryKey: ['like', like, units],
+    queryFn: ({ signal }) =>
+      getJson<{ report: LikeReport | null }>(`/like/${encodeURIComponent(like)}`, { units }, signal).then(
+        ({ report }) => report,
+      ),
+  });
+
+/** What is written down about a pull, for the form that mends it. */
+export const writtenQuestion = (id: string, { units }: ViewChoices) =>
+  queryOptions({
+    queryKey: ['written', id, units],
+    queryFn: ({ signal }) =>
+      getJson<{ fields: WrittenFields }>(`/pulls/${encodeURIComponent(id)}/written`, { units }, signal),
   });
 
 export const combinationsQuestion = () =>
@@ -64,7 +164,11 @@ export const combinationQuestion = (id: string, view: ViewChoices) =>
   queryOptions({
     queryKey: ['combination', id, figuresQuery(view)],
     queryFn: ({ signal }) =>
-      getJson<CombinationPage>(`/combinations/${encodeURIComponent(id)}`, figuresQuery(view), signal),
+      getJson<Stamped<CombinationPage>>(
+        `/combinations/${encodeURIComponent(id)}`,
+        figuresQuery(view),
+        signal,
+      ),
     placeholderData: (before) => (before?.id === id ? before : undefined),
   });
 
@@ -78,4 +182,21 @@ export const packagesQuestion = () =>
   queryOptions({
     queryKey: ['packages'],
     queryFn: ({ signal }) => getJson<PackageRow[]>('/packages', {}, signal),
+  });
+
+/** What a sheet may hold. It comes with the program, so once is enough. */
+export const sheetWordsQuestion = () =>
+  queryOptions({
+    queryKey: ['sheet-words'],
+    queryFn: ({ signal }) => getJson<SheetWords>('/sheet-words', {}, signal),
+    staleTime: Number.POSITIVE_INFINITY,
+  });
+
+/** A sheet somebody works at, as the server sees it; nothing of it is kept. */
+export const sheetLookQuestion = (sheetText: string, madeFromId: string | undefined) =>
+  queryOptions({
+    queryKey: ['sheet-look', madeFromId, sheetText],
+    queryFn: () => sendJson<SheetAtHand>('POST', '/sheets/look', { sheetText, madeFromId }),
+    placeholderData: keepPreviousData,
+    gcTime: 10_000,
   });

@@ -1,100 +1,163 @@
-import { type ChartDescription, drawCursor, drawStack } from '@pullbook/charts';
+import { type ChartDescription, drawStack, rangeText, shownOf, zoomed } from '@pullbook/charts';
 import type { CursorTable } from '@pullbook/views';
-import { type PointerEvent, useMemo, useRef } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { useKey } from '../keys/use-key.ts';
+import { Button } from '../parts/Button.tsx';
 import { useTheme } from '../view/theme.ts';
+import { CursorHair } from './CursorHair.tsx';
+import { CursorSlider } from './CursorSlider.tsx';
 import styles from './chart.module.css';
-import { cursorText } from './cursor-text.ts';
-import { nodeAt } from './node-at.ts';
-import { SceneElements } from './SceneElements.tsx';
+import type { Cursor } from './cursor.ts';
 import { Stack } from './Stack.tsx';
 import { stackSize } from './stack-size.ts';
 import { useWidth } from './use-width.ts';
+import { type ChartWindow, WindowHandles } from './WindowHandles.tsx';
 
-/** Where an arrow key takes the cursor; `null`: not a key of the cursor. */
-function nodeByKey(key: string, shift: boolean, node: number, last: number): number | null {
-  const step = shift ? 10 : 1;
-  if (key === 'ArrowRight' || key === 'ArrowUp') return Math.min(last, node + step);
-  if (key === 'ArrowLeft' || key === 'ArrowDown') return Math.max(0, node - step);
-  if (key === 'PageUp') return Math.min(last, node + 10);
-  if (key === 'PageDown') return Math.max(0, node - 10);
-  if (key === 'Home') return 0;
-  if (key === 'End') return last;
-  return null;
+export type Range = readonly [low: number, high: number];
+
+/** What a page offers to do with a marked range, besides zooming to it. */
+export interface RangeAct {
+  key: 'average' | 'count';
+  text: string;
+  act: (range: Range) => void;
 }
 
-/** A stack of panels with its cursor: by mouse, by a finger across, by arrow keys. */
+/**
+ * A stack of panels with its cursor: by mouse, by a finger across, by arrow keys. Dragging across marks a range to zoom
+ * to or to act on; the zoom itself is the page's, since it stands in the address.
+ */
 export function CursorChart({
-  chart,
+  chart: whole,
   table,
-  node,
-  onNode,
+  cursor,
+  zoom,
+  onZoom,
+  window,
+  rangeAct,
+  onDigit,
+  goesByKey = true,
 }: {
   chart: ChartDescription;
   table: CursorTable;
-  node: number;
-  onNode: (node: number) => void;
+  cursor: Cursor;
+  zoom: Range | null;
+  onZoom: (range: Range | null) => void;
+  window?: ChartWindow | null;
+  rangeAct?: RangeAct;
+  onDigit?: (digit: number) => void;
+  /** Whether the page's key for the cursor goes to this one. */
+  goesByKey?: boolean;
 }) {
   const [box, width] = useWidth<HTMLDivElement>();
   const slider = useRef<HTMLDivElement>(null);
   const theme = useTheme();
+  const chart = useMemo(() => (zoom === null ? whole : zoomed(whole, zoom)), [whole, zoom]);
   const size = useMemo(() => stackSize(chart, width, theme), [chart, width, theme]);
   const drawn = useMemo(() => (width === 0 ? null : drawStack(chart, size)), [chart, size, width]);
-  useKey('cursor', () => slider.current?.focus());
+  const [ends, setEnds] = useState<Range | null>(null);
+  const [marking, setMarking] = useState(false);
+  useKey('cursor', () => goesByKey && slider.current?.focus());
 
-  const last = table.engineSpeedRpm.length - 1;
-  const at = table.engineSpeedRpm[node];
+  const marked: Range | null = ends === null ? null : ends[0] <= ends[1] ? ends : [ends[1], ends[0]];
+  const isRange = marked !== null && marked[0] < marked[1];
+  const isZoomed = chart !== whole;
 
-  function follow(event: PointerEvent<HTMLDivElement>) {
-    if (drawn === null || box.current === null) return;
-    if (event.pointerType !== 'mouse' && event.buttons === 0) return;
-    const pixel = event.clientX - box.current.getBoundingClientRect().left;
-    onNode(nodeAt(pixel, drawn.geometry, table.engineSpeedRpm));
+  /** What a range was marked for is done, and the mark is gone. */
+  function actOn(act: (range: Range) => void) {
+    if (marked === null || !isRange) return;
+    setEnds(null);
+    setMarking(false);
+    slider.current?.focus({ preventScroll: true });
+    act(marked);
   }
+
+  function showAll() {
+    slider.current?.focus({ preventScroll: true });
+    onZoom(null);
+  }
+
+  const place = (node: number) => table.at[node]!;
+  const actByKey = (key: RangeAct['key']) => () => {
+    if (rangeAct?.key === key) actOn(rangeAct.act);
+  };
 
   return (
     <>
       <div className={styles.box} ref={box}>
-        {drawn !== null && at !== undefined && (
+        {drawn !== null && (
           <>
             <Stack scene={drawn.scene} />
-            <svg
-              className={styles.overlay}
-              width={drawn.scene.width}
-              height={drawn.scene.height}
-              aria-hidden="true"
-            >
-              <SceneElements nodes={drawCursor(chart, drawn.geometry, at, size)} />
-            </svg>
-            <div
+            <CursorHair
+              chart={chart}
+              table={table}
+              cursor={cursor}
+              geometry={drawn.geometry}
+              size={size}
+              marked={marked}
+            />
+            <CursorSlider
               ref={slider}
-              className={styles.slider}
-              style={{
-                left: drawn.geometry.left - 8,
-                width: drawn.geometry.right - drawn.geometry.left + 16,
-                top: drawn.geometry.top - 8,
-                height: drawn.geometry.bottom - drawn.geometry.top + 16,
-              }}
-              role="slider"
-              tabIndex={0}
-              aria-label={`Cursor, ${chart.xTitle}`}
-              aria-valuemin={table.engineSpeedRpm[0]}
-              aria-valuemax={table.engineSpeedRpm[last]}
-              aria-valuenow={at}
-              aria-valuetext={cursorText(table, node, chart.xUnit)}
-              onPointerDown={follow}
-              onPointerMove={follow}
-              onKeyDown={(event) => {
-                const next = nodeByKey(event.key, event.shiftKey, node, last);
-                if (next === null) return;
-                event.preventDefault();
-                onNode(next);
+              chart={chart}
+              table={table}
+              cursor={cursor}
+              geometry={drawn.geometry}
+              marking={marking}
+              onMarked={(from, to) => setEnds([place(from), place(to)])}
+              acts={{
+                markFrom: (node) => setEnds([place(node), ends?.[1] ?? place(node)]),
+                markTo: (node) => setEnds([ends?.[0] ?? place(node), place(node)]),
+                zoom: () => actOn(onZoom),
+                all: () => isZoomed && showAll(),
+                clear: () => (ends === null ? isZoomed && showAll() : setEnds(null)),
+                average: actByKey('average'),
+                count: actByKey('count'),
+                toggle: (_, key) => onDigit?.(Number(key)),
               }}
             />
+            {window && drawn.geometry.windowMiddle !== null && window.places.length > 1 && (
+              <WindowHandles window={window} geometry={drawn.geometry} size={size} />
+            )}
           </>
         )}
       </div>
-      <p className={styles.help}>Point at the chart, or press C and use the arrow keys.</p>
+      <div className={styles.below}>
+        {marked === null ? (
+          <>
+            <span className={styles.byFinger}>
+              <Button small onPress={() => setMarking(!marking)} aria-pressed={marking}>
+                {marking ? 'Now drag across the chart' : 'Mark a range'}
+              </Button>
+            </span>
+            {isZoomed ? (
+              <>
+                <span role="status">Shown: {shownOf(chart, whole)}</span>
+                <Button small onPress={showAll}>
+                  Show all
+                </Button>
+              </>
+            ) : (
+              <p className={styles.help}>
+                Point at the chart, or press C and use the arrow keys. Drag across to mark a range.
+              </p>
+            )}
+          </>
+        ) : (
+          <>
+            <span role="status">Marked: {rangeText(chart, marked)}</span>
+            <Button small look="main" isDisabled={!isRange} onPress={() => actOn(onZoom)}>
+              Zoom to it
+            </Button>
+            {rangeAct !== undefined && (
+              <Button small isDisabled={!isRange} onPress={() => actOn(rangeAct.act)}>
+                {rangeAct.text}
+              </Button>
+            )}
+            <Button small look="quiet" onPress={() => setEnds(null)}>
+              Clear the mark
+            </Button>
+          </>
+        )}
+      </div>
     </>
   );
 }

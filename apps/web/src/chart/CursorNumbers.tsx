@@ -4,21 +4,25 @@ import type { CursorTable } from '@pullbook/views';
 import { Card } from '../parts/Card.tsx';
 import { CombinationKey } from '../parts/CombinationKey.tsx';
 import styles from '../parts/figures.module.css';
+import { type Cursor, useNode } from './cursor.ts';
 
 /** The exact figures at the cursor, looked up and never computed here. */
 export function CursorNumbers({
   chart,
   table,
-  node,
+  cursor,
 }: {
   chart: ChartDescription;
   table: CursorTable;
-  node: number;
+  cursor: Cursor;
 }) {
-  const at = table.engineSpeedRpm[node];
+  const node = useNode(cursor, table);
+  const at = table.at[node];
   if (at === undefined) return null;
   return (
-    <Card title={`At ${formatNumber(at, 0, chart.decimalMark, { thousands: true })} ${chart.xUnit}`}>
+    <Card
+      title={`At ${chart.xUnit === '' ? `${chart.xTitle.toLowerCase()} ` : ''}${formatNumber(at, chart.xDecimals ?? 0, chart.decimalMark, { thousands: true })} ${chart.xUnit}`.trim()}
+    >
       <div className={styles.scroll}>
         <table className={styles.figures}>
           <thead>

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { cursorText } from './cursor-text.ts';
 
 const table: CursorTable = {
-  engineSpeedRpm: [5850, 5900],
+  at: [5850, 5900],
   columns: [
     { key: 'A', combination: 0 },
     { key: 'B', combination: 1 },

@@ -9,5 +9,5 @@ export function cursorText(table: CursorTable, node: number, xUnit: string): str
     });
     return figures.length === 0 ? '' : `${row.name} ${figures.join(', ')} ${row.unit}`.trim();
   });
-  return [`${table.engineSpeedRpm[node]} ${xUnit}`, ...rows.filter((row) => row !== '')].join('; ');
+  return [`${table.at[node]} ${xUnit}`, ...rows.filter((row) => row !== '')].join('; ');
 }

@@ -9,6 +9,7 @@ const geometry: StackGeometry = {
   top: 0,
   bottom: 500,
   xRange: [2500, 6500],
+  windowMiddle: null,
   panels: [],
 };
 const nodes = Array.from({ length: 81 }, (_, index) => 2500 + 50 * index);

@@ -10,6 +10,8 @@ const PLACES = [
   { to: '/', text: 'Trials', holds: /^\/($|trials\/)/ },
   { to: '/pulls', text: 'Pulls', holds: /^\/pulls/ },
   { to: '/combinations', text: 'Combinations', holds: /^\/combinations/ },
+  { to: '/shop', text: 'Shop', holds: /^\/shop/ },
+  { to: '/history', text: 'History', holds: /^\/history/ },
 ] as const;
 
 export function Bar({ onFind, onKeys }: { onFind: () => void; onKeys: () => void }) {

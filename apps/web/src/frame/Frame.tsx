@@ -2,12 +2,16 @@ import { Outlet, useNavigate, useRouterState } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import { useKey } from '../keys/use-key.ts';
 import { themeShown } from '../view/theme.ts';
-import { chooseView, viewChoices } from '../view/view-choices.ts';
+import { chooseForShop, useShopSettings } from '../view/use-shop-settings.ts';
+import { chooseTheme, viewChoices } from '../view/view-choices.ts';
 import { Bar } from './Bar.tsx';
+import { ClockNotice } from './ClockNotice.tsx';
 import { focusFind } from './find-focus.ts';
 import styles from './frame.module.css';
 import { KeysOverlay } from './KeysOverlay.tsx';
+import { LastAct } from './LastAct.tsx';
 import { PageDrop } from './PageDrop.tsx';
+import { RescueNotice } from './RescueNotice.tsx';
 
 /** The list that a page belongs to: where `/` looks. */
 function listOf(path: string): '/' | '/pulls' | '/combinations' {
@@ -18,6 +22,7 @@ function listOf(path: string): '/' | '/pulls' | '/combinations' {
 
 /** What is round every page: the bar, the keys, the drop of files. */
 export function Frame() {
+  useShopSettings();
   const [keysOpen, setKeysOpen] = useState(false);
   const navigate = useNavigate();
   const path = useRouterState({ select: (state) => state.location.pathname });
@@ -42,10 +47,12 @@ export function Frame() {
   useKey('trials', () => void navigate({ to: '/' }));
   useKey('pulls', () => void navigate({ to: '/pulls' }));
   useKey('combinations', () => void navigate({ to: '/combinations' }));
+  useKey('shop', () => void navigate({ to: '/shop' }));
+  useKey('history', () => void navigate({ to: '/history' }));
   useKey('find', () => void find());
   useKey('keys', () => setKeysOpen(true));
-  useKey('theme', () => chooseView({ theme: themeShown() === 'dark' ? 'light' : 'dark' }));
-  useKey('units', () => chooseView({ units: viewChoices().units === 'us' ? 'si' : 'us' }));
+  useKey('theme', () => chooseTheme(themeShown() === 'dark' ? 'light' : 'dark'));
+  useKey('units', () => chooseForShop({ units: viewChoices().units === 'us' ? 'si' : 'us' }));
 
   return (
     <>
@@ -53,9 +60,12 @@ export function Frame() {
         Skip to the page
       </a>
       <Bar onFind={() => void find()} onKeys={() => setKeysOpen(true)} />
+      <ClockNotice />
+      <RescueNotice />
       <main id="content" className={styles.main} tabIndex={-1} ref={main}>
         <Outlet />
       </main>
+      <LastAct />
       <footer className={styles.caution}>
         A planning and recording aid, not protection: it guards neither engine nor person. Makers’ limits,
         local codes and qualified people come first; nobody in the cell during a pull.

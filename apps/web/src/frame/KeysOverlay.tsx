@@ -1,16 +1,19 @@
-import { CURSOR_KEYS, KEY_LIST } from '../keys/key-list.ts';
+import { CURSOR_KEYS, WINDOW_KEYS } from '../keys/cursor-keys.ts';
+import { KEY_LIST } from '../keys/key-list.ts';
 import { Button, Key } from '../parts/Button.tsx';
 import { Dialog, DialogActions } from '../parts/Dialog.tsx';
 import { Choice } from '../parts/Field.tsx';
-import { chooseView, useViewChoices } from '../view/view-choices.ts';
+import { chooseForShop } from '../view/use-shop-settings.ts';
+import { useViewChoices } from '../view/view-choices.ts';
 import styles from './frame.module.css';
 
 const GROUPS = [
-  ...['Everywhere', 'On a trial', 'On a trial or a pull'].map((where) => ({
+  ...[...new Set(KEY_LIST.map((key) => key.where))].map((where) => ({
     where,
     keys: KEY_LIST.filter((key) => key.where === where) as readonly { shown: string; does: string }[],
   })),
   { where: 'On the cursor of a chart', keys: CURSOR_KEYS },
+  { where: 'On an end of the window on a chart', keys: WINDOW_KEYS },
 ];
 
 /** Every key and what it does, from the list that the shortcuts listen by. */
@@ -40,7 +43,7 @@ export function KeysOverlay({ open, onClose }: { open: boolean; onClose: () => v
         <Choice
           kind="checkbox"
           checked={letterKeys}
-          onChange={(event) => chooseView({ letterKeys: event.target.checked })}
+          onChange={(event) => chooseForShop({ letterKeys: event.target.checked })}
           help="Off: only Tab, arrows, Enter and Escape work, for those who speak to their machine."
         >
           Single-letter keys

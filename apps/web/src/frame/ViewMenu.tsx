@@ -3,19 +3,21 @@ import { Dialog, DialogTrigger } from 'react-aria-components/Dialog';
 import { Popover } from 'react-aria-components/Popover';
 import { Button } from '../parts/Button.tsx';
 import { Choice } from '../parts/Field.tsx';
-import { chooseView, useViewChoices, type ViewChoices } from '../view/view-choices.ts';
+import { chooseForShop } from '../view/use-shop-settings.ts';
+import { chooseTheme, useMachineTheme, useViewChoices } from '../view/view-choices.ts';
 import styles from './frame.module.css';
 
-function OneOf<Name extends 'theme' | 'units' | 'decimalMark'>({
-  name,
+function OneOf<Value extends string>({
   title,
+  chosen,
   options,
+  onChoose,
 }: {
-  name: Name;
   title: string;
-  options: { value: ViewChoices[Name]; text: string }[];
+  chosen: Value;
+  options: readonly { value: Value; text: string }[];
+  onChoose: (value: Value) => void;
 }) {
-  const chosen = useViewChoices()[name];
   const group = useId();
   return (
     <fieldset>
@@ -27,7 +29,7 @@ function OneOf<Name extends 'theme' | 'units' | 'decimalMark'>({
             kind="radio"
             name={group}
             checked={chosen === value}
-            onChange={() => chooseView({ [name]: value })}
+            onChange={() => onChoose(value)}
           >
             {text}
           </Choice>
@@ -37,8 +39,9 @@ function OneOf<Name extends 'theme' | 'units' | 'decimalMark'>({
   );
 }
 
-/** How things are shown, remembered on this machine. */
+/** How things are shown: the theme of this machine; units and decimal mark of the shop. */
 export function ViewMenu() {
+  const { units, decimalMark } = useViewChoices();
   return (
     <DialogTrigger>
       <Button look="quiet" small>
@@ -47,29 +50,33 @@ export function ViewMenu() {
       <Popover className={styles.popover ?? ''} placement="bottom end">
         <Dialog className={styles.menu ?? ''} aria-label="View">
           <OneOf
-            name="theme"
-            title="Theme"
+            title="Theme, on this machine"
+            chosen={useMachineTheme() ?? 'shop'}
             options={[
-              { value: 'system', text: 'As the machine' },
+              { value: 'shop', text: 'As the shop' },
               { value: 'light', text: 'Light' },
               { value: 'dark', text: 'Dark' },
+              { value: 'system', text: 'As the machine' },
             ]}
+            onChoose={(theme) => chooseTheme(theme === 'shop' ? null : theme)}
           />
           <OneOf
-            name="units"
-            title="Units"
+            title="Units, for the shop"
+            chosen={units}
             options={[
               { value: 'us', text: 'US: hp, lb-ft, psi, °F' },
               { value: 'si', text: 'SI: kW, N·m, kPa, °C' },
             ]}
+            onChoose={(chosen) => chooseForShop({ units: chosen })}
           />
           <OneOf
-            name="decimalMark"
-            title="Decimal mark"
+            title="Decimal mark, for the shop"
+            chosen={decimalMark}
             options={[
               { value: '.', text: 'Point: 1.5' },
               { value: ',', text: 'Comma: 1,5' },
             ]}
+            onChoose={(chosen) => chooseForShop({ decimalMark: chosen })}
           />
         </Dialog>
       </Popover>

@@ -6,9 +6,19 @@ export const KEY_LIST = [
   { id: 'trials', press: '1', shown: '1', does: 'Go to the trials', where: 'Everywhere' },
   { id: 'pulls', press: '2', shown: '2', does: 'Go to the pulls', where: 'Everywhere' },
   { id: 'combinations', press: '3', shown: '3', does: 'Go to the combinations', where: 'Everywhere' },
+  { id: 'shop', press: '4', shown: '4', does: 'Go to the shop', where: 'Everywhere' },
+  { id: 'history', press: 'h', shown: 'H', does: 'Go to the history', where: 'Everywhere' },
+  { id: 'undo', press: '$mod+z', shown: 'Ctrl Z', does: 'Undo the last act', where: 'Everywhere' },
   { id: 'theme', press: 'd', shown: 'D', does: 'Light or dark', where: 'Everywhere' },
   { id: 'units', press: 'u', shown: 'U', does: 'US or SI units', where: 'Everywhere' },
   { id: 'keys', press: '[Shift]+?', shown: '?', does: 'Show these keys', where: 'Everywhere' },
+  {
+    id: 'newLike',
+    press: 'n',
+    shown: 'N',
+    does: 'Add a pull like this one, or like the last',
+    where: 'On a pull, or the pulls',
+  },
   { id: 'publish', press: 'p', shown: 'P', does: 'Publish', where: 'On a trial' },
   {
     id: 'change',
@@ -24,13 +34,6 @@ export const KEY_LIST = [
     does: 'Go to the cursor of the chart',
     where: 'On a trial or a pull',
   },
-] as const;
-
-/** Keys that work while the cursor of a chart has the focus; shown in the overlay, heard by the chart itself. */
-export const CURSOR_KEYS = [
-  { shown: '← →', does: 'Move to the next node' },
-  { shown: 'Shift ← →', does: 'Move ten nodes' },
-  { shown: 'Home End', does: 'Go to the lowest or highest speed' },
 ] as const;
 
 export type KeyId = (typeof KEY_LIST)[number]['id'];

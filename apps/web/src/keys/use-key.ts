@@ -5,7 +5,9 @@ import { KEY_LIST, type KeyId } from './key-list.ts';
 
 /** A letter typed into a field, or pressed while a dialog is open, is not a shortcut. */
 function isForSomethingElse(event: KeyboardEvent): boolean {
-  if (event.defaultPrevented || event.repeat || !viewChoices().letterKeys) return true;
+  if (event.defaultPrevented || event.repeat) return true;
+  // With Ctrl or Cmd it is no single letter, which some need switched off.
+  if (!(event.ctrlKey || event.metaKey) && !viewChoices().letterKeys) return true;
   const at = event.target;
   if (!(at instanceof Element)) return false;
   return at.closest('input:not([type=checkbox], [type=radio]), textarea, select, [role=dialog]') !== null;

@@ -25,7 +25,7 @@ export function FindField({
         value={text}
         onChange={(event) => onText(event.target.value)}
       />
-      <output>{text.trim() !== '' && `${shown} of ${all}`}</output>
+      <output aria-live="polite">{(text.trim() !== '' || shown !== all) && `${shown} of ${all}`}</output>
     </search>
   );
 }

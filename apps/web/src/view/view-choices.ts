@@ -1,40 +1,31 @@
-import type { DecimalMark, UnitSystem } from '@pullbook/core/quantity';
+import type { SettingsReport } from '@pullbook/workshop';
 import { useSyncExternalStore } from 'react';
+import { machineTheme, rememberTheme } from './machine-theme.ts';
+import { settingsOfPage } from './settings-of-page.ts';
 
-/** How this person wants things shown, on this machine. Nothing of it is in the book. */
-export interface ViewChoices {
-  /** `system`: as the machine is set. */
-  theme: 'system' | 'light' | 'dark';
-  units: UnitSystem;
-  decimalMark: DecimalMark;
-  /** Single-letter keys; some people need them off (WCAG 2.1.4). */
-  letterKeys: boolean;
+/**
+ * How things are shown. Units, decimal mark and keys are the shop's and stand in the book, so that every machine and the
+ * command line say one figure one way. The theme may differ by machine: a screen in a dark cell and one by a window in
+ * the office are read by the same person on the same day.
+ */
+export interface ViewChoices extends Pick<SettingsReport, 'theme' | 'units' | 'decimalMark' | 'letterKeys'> {
+  /** What a pull is first shown by and a trial starts with. */
+  correction: SettingsReport['correction'];
 }
 
-const STORED_AS = 'pullbook.view';
-const FIRST: ViewChoices = { theme: 'system', units: 'us', decimalMark: '.', letterKeys: true };
-
-function oneOf<T>(value: unknown, allowed: readonly T[], otherwise: T): T {
-  return allowed.includes(value as T) ? (value as T) : otherwise;
-}
-
-function remembered(): ViewChoices {
-  let stored: Partial<Record<keyof ViewChoices, unknown>> = {};
-  try {
-    stored = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}');
-  } catch {
-    // Storage switched off or its text damaged: the first choices stand.
-  }
-  return {
-    theme: oneOf(stored.theme, ['system', 'light', 'dark'], FIRST.theme),
-    units: oneOf(stored.units, ['us', 'si'], FIRST.units),
-    decimalMark: oneOf(stored.decimalMark, ['.', ','], FIRST.decimalMark),
-    letterKeys: oneOf(stored.letterKeys, [true, false], FIRST.letterKeys),
-  };
-}
-
-let current = remembered();
+let shop: ViewChoices = settingsOfPage();
+let ofMachine = machineTheme();
+let current = inForce();
 const listeners = new Set<() => void>();
+
+function inForce(): ViewChoices {
+  return ofMachine === null ? shop : { ...shop, theme: ofMachine };
+}
+
+function changed(): void {
+  current = inForce();
+  for (const listener of listeners) listener();
+}
 
 export function viewChoices(): ViewChoices {
   return current;
@@ -45,17 +36,25 @@ export function onViewChoices(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** Changes some choices, remembers them and tells every page part that shows by them. */
-export function chooseView(change: Partial<ViewChoices>): void {
-  current = { ...current, ...change };
-  try {
-    localStorage.setItem(STORED_AS, JSON.stringify(current));
-  } catch {
-    // Storage switched off: the choice holds until the page is left.
-  }
-  for (const listener of listeners) listener();
+/** The settings as the book has them now. */
+export function takeShopSettings(settings: Partial<ViewChoices>): void {
+  const { theme, units, decimalMark, letterKeys, correction } = { ...shop, ...settings };
+  shop = { theme, units, decimalMark, letterKeys, correction };
+  changed();
+}
+
+/** The theme of this machine; `null`: as the shop. */
+export function chooseTheme(theme: ViewChoices['theme'] | null): void {
+  ofMachine = theme;
+  rememberTheme(theme);
+  changed();
 }
 
 export function useViewChoices(): ViewChoices {
   return useSyncExternalStore(onViewChoices, viewChoices);
+}
+
+/** What this machine chose for itself; `null`: as the shop. */
+export function useMachineTheme(): ViewChoices['theme'] | null {
+  return useSyncExternalStore(onViewChoices, () => ofMachine);
 }

@@ -1,4 +1,5 @@
 import type { AbsolutePressure, Temperature } from '../quantity/index.ts';
+import type { Said } from '../remark/index.ts';
 
 /** How the moisture of the air was given. */
 export type Humidity =
@@ -48,5 +49,5 @@ export interface CorrectionStandard {
   /** Factor that carries observed torque and power to the reference air, 1. */
   factor: (air: AirState) => number;
   /** Reasons why this air lies outside the standard; empty: inside. */
-  outsideValidity: (air: AirState, factor: number) => string[];
+  outsideValidity: (air: AirState, factor: number) => Said[];
 }

@@ -1,31 +1,39 @@
-import { fromInside } from '../quantity/index.ts';
+import { figureOf, fromInside, numberFigure, rangeOf, toInside } from '../quantity/index.ts';
+import { type Said, said } from '../remark/index.ts';
 import type { AirState } from './model.ts';
 
 /** Rounding of °C to K and back must not put a reading on the edge outside: 1e-6 of any unit. */
 const EDGE = 1e-6;
 
 /** Why the inlet temperature lies outside, or nothing. */
-export function temperatureOutside(air: AirState, allowed: { lowC: number; highC: number }): string[] {
+export function temperatureOutside(air: AirState, allowed: { lowC: number; highC: number }): Said[] {
   const celsius = fromInside(air.temperature, 'temperature/°C');
   if (isInside(celsius, allowed.lowC, allowed.highC)) return [];
-  return [`inlet air at ${celsius.toFixed(1)} °C; ${allowed.lowC} to ${allowed.highC} °C allowed`];
+  const [low, high] = [allowed.lowC, allowed.highC].map((limit) => toInside(limit, 'temperature/°C'));
+  return [
+    said`inlet air at ${figureOf(air.temperature, 'temperature')}; ${rangeOf(low!, high!, 'temperature', ' to ', { decimals: 0 })} allowed`,
+  ];
 }
 
 /** Why the dry pressure lies outside, or nothing. */
-export function dryPressureOutside(air: AirState, allowed: { lowKpa: number; highKpa: number }): string[] {
+export function dryPressureOutside(air: AirState, allowed: { lowKpa: number; highKpa: number }): Said[] {
   const kilopascal = fromInside(air.dryPressure, 'absolutePressure/kPa');
   if (isInside(kilopascal, allowed.lowKpa, allowed.highKpa)) return [];
-  return [`dry pressure ${kilopascal.toFixed(1)} kPa; ${allowed.lowKpa} to ${allowed.highKpa} kPa allowed`];
+  const [low, high] = [allowed.lowKpa, allowed.highKpa].map((limit) => 1000 * limit);
+  const reading = figureOf(air.dryPressure, 'absolutePressure', { decimals: 1 });
+  return [
+    said`dry pressure ${reading}; ${rangeOf(low!, high!, 'absolutePressure', ' to ', { decimals: 1 })} allowed`,
+  ];
 }
 
 /** Why the factor lies outside, or nothing. */
 export function factorOutside(
   factor: number,
   allowed: { low: number; high: number; source: string },
-): string[] {
+): Said[] {
   if (isInside(factor, allowed.low, allowed.high)) return [];
   return [
-    `factor ${factor.toFixed(3)}; ${allowed.low.toFixed(2)} to ${allowed.high.toFixed(2)} ${allowed.source}`,
+    said`factor ${numberFigure(factor, 3)}; ${numberFigure(allowed.low, 2)} to ${numberFigure(allowed.high, 2)} ${allowed.source}`,
   ];
 }
 

@@ -1,7 +1,9 @@
+import { camFigures } from './cam-card.ts';
 import { compressionRatioFromVolumes, compressionVolumes } from './compression-ratio.ts';
 import { FIELDS } from './fields.ts';
 import type { CombinationSheet, DerivedFigure, SectionId } from './model.ts';
 import { sheetNumber, sheetValue } from './sheet-number.ts';
+import { valveLiftFigures } from './valve-lift.ts';
 
 /** Displacement, m³: cylinders × π/4 × bore² × stroke. `displacement(4, 0.086, 0.086)` is 1.998 × 10⁻³. */
 export function displacement(cylinders: number, bore: number, stroke: number): number {
@@ -14,8 +16,9 @@ export function meanPistonSpeed(stroke: number, engineSpeedRpm: number): number 
 }
 
 /**
- * What follows from a sheet, SI, always the same five figures in the same order. A figure whose inputs are unknown has
- * no value and says which input it lacks. Mean piston speed needs an engine speed, r/min.
+ * What follows from a sheet, SI: always the same six figures in the same order, then those of the cam card where the sheet
+ * has some of it. A figure whose inputs are unknown has no value and says which input it lacks. Mean piston speed needs an
+ * engine speed, r/min.
  */
 export function deriveFigures(sheet: CombinationSheet, engineSpeedRpm?: number): DerivedFigure[] {
   const number = (field: string) => sheetNumber(sheet, 'shortBlock', field);
@@ -70,6 +73,15 @@ export function deriveFigures(sheet: CombinationSheet, engineSpeedRpm?: number):
       () => number('bore')! / number('stroke')!,
       () => `${entered('bore')} / ${entered('stroke')}`,
     ),
+    figure(
+      'rodToStroke',
+      'Rod length to stroke',
+      'ratio',
+      () => number('rodLength')! / number('stroke')!,
+      () => `${entered('rodLength')} / ${entered('stroke')}`,
+    ),
+    ...camFigures(sheet),
+    ...valveLiftFigures(sheet),
   ];
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { unitsOfKind } from '../quantity/index.ts';
-import { FIELDS, fieldNamed } from './fields.ts';
+import { exampleEntry, FIELDS, fieldNamed } from './fields.ts';
 import { readSheet } from './read-sheet.ts';
 import { SECTIONS } from './sections.ts';
 
@@ -15,11 +15,18 @@ describe('the table of fields', () => {
 
   test.each(FIELDS.map((field) => [`${field.section}.${field.field}`, field] as const))(
     '%s reads its own example without a refusal or a caution',
-    (_, { section, field, example, kinds }) => {
-      const read = readSheet({ schemaVersion: 1, name: 'example', [section]: { [field]: example } });
+    (_, known) => {
+      const { section, field, kinds } = known;
+      const read = readSheet({
+        schemaVersion: 1,
+        name: 'example',
+        [section]: { [field]: exampleEntry(known) },
+      });
       expect(read.remarks.filter(({ level }) => level !== 'note')).toEqual([]);
       expect(
-        read.ok && (read.value.sections[section]![field]!.value === null) === (kinds[0] === 'text'),
+        read.ok &&
+          (read.value.sections[section]![field]!.value === null) ===
+            (kinds[0] === 'text' || kinds[0] === 'table'),
       ).toBe(true);
     },
   );
@@ -35,7 +42,9 @@ describe('the table of fields', () => {
   });
 
   test('every kind that needs a unit has one to offer', () => {
-    const kinds = FIELDS.flatMap(({ kinds }) => kinds).filter((kind) => kind !== 'text' && kind !== 'count');
+    const kinds = FIELDS.flatMap(({ kinds }) => kinds).filter(
+      (kind) => kind !== 'text' && kind !== 'count' && kind !== 'table',
+    );
     for (const kind of kinds) expect(unitsOfKind(kind).length).toBeGreaterThan(0);
   });
 

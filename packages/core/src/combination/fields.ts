@@ -1,14 +1,14 @@
 import type { QuantityKind } from '../quantity/index.ts';
 import type { DerivedFigure, SectionId } from './model.ts';
+import { FLOW_SHEET, LIFT_CURVE, type TableShape } from './table-shapes.ts';
 
-/** One field that a combination sheet knows. */
-export interface SheetField {
-  section: SectionId;
+/** How one entry is read, be it a line of a section or of a table. */
+export interface SheetEntry {
   field: string;
   /** As shown, without its section: `Intake duration`. */
   label: string;
   /** Kinds accepted, the usual one first: injector flow is a mass flow or a volume flow. */
-  kinds: readonly [QuantityKind | 'text' | 'count', ...QuantityKind[]];
+  kinds: readonly [QuantityKind | 'text' | 'count' | 'table', ...QuantityKind[]];
   /** A value as a person would enter it. */
   example: string;
   /**
@@ -20,8 +20,15 @@ export interface SheetField {
   usual: readonly [low: number, high: number] | null;
   /** Texts the program understands; another text is kept with a note. Empty: any text. */
   understood: readonly string[];
+}
+
+/** One field that a combination sheet knows. */
+export interface SheetField extends SheetEntry {
+  section: SectionId;
   /** Derived figures that cannot be had without it. */
   neededFor: readonly DerivedFigure['id'][];
+  /** What it holds where its kind is `table`; else `null`. */
+  table: TableShape | null;
 }
 
 type Range = readonly [low: number, high: number];
@@ -40,8 +47,13 @@ function line(
   allowed: Range | null,
   { usual = null, understood = [], neededFor = [] }: Extra = {},
 ): Line {
-  return { field, label, kinds, example, allowed, usual, understood, neededFor };
+  return { field, label, kinds, example, allowed, usual, understood, neededFor, table: null };
 }
+
+const table = (field: string, label: string, shape: TableShape): Line => ({
+  ...line(field, label, ['table'], shape.example, null),
+  table: shape,
+});
 
 const text = (field: string, label: string, example: string, understood: readonly string[] = []): Line =>
   line(field, label, ['text'], example, null, { understood });
@@ -76,9 +88,12 @@ const LINES: Record<SectionId, readonly Line[]> = {
     }),
     length('stroke', 'Stroke', '88 mm', [10, 2000], {
       usual: scaled([30, 180], MM),
-      neededFor: ['displacement', 'cylinderDisplacement', 'meanPistonSpeed', 'boreToStroke'],
+      neededFor: ['displacement', 'cylinderDisplacement', 'meanPistonSpeed', 'boreToStroke', 'rodToStroke'],
     }),
-    length('rodLength', 'Rod length', '150 mm', [15, 4000], { usual: scaled([60, 320], MM) }),
+    length('rodLength', 'Rod length', '150 mm', [15, 4000], {
+      usual: scaled([60, 320], MM),
+      neededFor: ['rodToStroke'],
+    }),
     ratio('compressionRatio', 'Compression ratio', '9.8:1', [1.5, 40], { usual: [6, 18] }),
     length('deckHeight', 'Deck height', '230 mm', [20, 6000]),
     length('deckClearance', 'Piston below deck', '0.2 mm', [-20, 50], { usual: scaled([-1.5, 3], MM) }),
@@ -102,7 +117,12 @@ const LINES: Record<SectionId, readonly Line[]> = {
     length('exhaustValveDiameter', 'Exhaust valve diameter', '38 mm', [3, 500]),
     text('ports', 'Ports', 'ported, flow-tested'),
     ratio('rockerRatio', 'Rocker ratio', '1.6', [0.5, 4], { usual: [1, 2] }),
+    ratio('rockerRatioExhaust', 'Rocker ratio of the exhaust, where it differs', '1.5', [0.5, 4], {
+      usual: [1, 2],
+    }),
     text('springs', 'Valve springs', 'double, 55 kg on the seat'),
+    table('flowIntake', 'Flow sheet, intake', FLOW_SHEET),
+    table('flowExhaust', 'Flow sheet, exhaust', FLOW_SHEET),
     text('notes', 'Notes', 'valve job renewed'),
   ],
   cam: [
@@ -118,6 +138,15 @@ const LINES: Record<SectionId, readonly Line[]> = {
     angle('advance', 'Advance', '4 deg', [-40, 40], [-12, 12]),
     length('lashIntake', 'Intake lash', '0.3 mm', [0, 5]),
     length('lashExhaust', 'Exhaust lash', '0.35 mm', [0, 5]),
+    angle('intakeOpens', 'Intake opens before top dead centre', '32 deg', [-180, 180], [-40, 80]),
+    angle('intakeCloses', 'Intake closes after bottom dead centre', '64 deg', [-180, 180], [-10, 110]),
+    angle('exhaustOpens', 'Exhaust opens before bottom dead centre', '75 deg', [-180, 180], [-10, 120]),
+    angle('exhaustCloses', 'Exhaust closes after top dead centre', '27 deg', [-180, 180], [-40, 80]),
+    length('eventsLift', 'Lift at which events are told, where not that of the durations', '1 mm', [0, 5]),
+    length('lobeLiftIntake', 'Intake lobe lift', '7.2 mm', [0.3, 60], { usual: scaled([3, 18], MM) }),
+    length('lobeLiftExhaust', 'Exhaust lobe lift', '7.2 mm', [0.3, 60], { usual: scaled([3, 18], MM) }),
+    table('liftCurveIntake', 'Lift curve, intake', LIFT_CURVE),
+    table('liftCurveExhaust', 'Lift curve, exhaust', LIFT_CURVE),
     text('notes', 'Notes', 'degreed by the builder'),
   ],
   intake: [
@@ -228,6 +257,13 @@ const LINES: Record<SectionId, readonly Line[]> = {
 export const FIELDS: readonly SheetField[] = Object.entries(LINES).flatMap(([section, lines]) =>
   lines.map((known) => ({ section: section as SectionId, ...known })),
 );
+
+/** The example of a field in its plain form, as it would stand on a sheet. */
+export function exampleEntry({ example, table }: SheetField): unknown {
+  if (table === null) return example;
+  const details = table.details.map((detail) => [detail.field, detail.example]);
+  return { ...Object.fromEntries(details), points: example };
+}
 
 /** Forgives capitals, spaces, hyphens and underscores: `Rod length`, `rod_length` and `rodLength` are one word. */
 export function plainName(name: string): string {

@@ -17,9 +17,21 @@ export interface SheetValue {
   text: string;
   /** Inside unit of `kind`; `null`: unknown, or not a number. */
   value: number | null;
-  /** `text` and `count` have no unit. */
-  kind: QuantityKind | 'text' | 'count';
+  /** `text` and `count` have no unit; a `table` has its figures in `table`. */
+  kind: QuantityKind | 'text' | 'count' | 'table';
   origin: Origin;
+  /** Of a field that is a table and known: its points. `text` is then a summary: `8 points at 28 inH2O`. */
+  table?: SheetTable;
+}
+
+/** Points of a table with what they were taken with: a flow sheet, a lift curve. */
+export interface SheetTable {
+  /** As entered: a heading with units, then one point a line. */
+  points: string;
+  /** Figures in the inside unit of the column's kind, the first column rising. */
+  columns: { field: string; kind: QuantityKind; enteredUnit: string; values: number[] }[];
+  /** Lines beside the points, in the order written: test pressure, bore, bench. */
+  details: Record<string, SheetValue>;
 }
 
 export type SectionId =
@@ -83,9 +95,28 @@ export interface PartChange {
   packageName: string | null;
 }
 
+/** What follows from a cam card; only on a sheet that has some of the card. */
+export type CamFigureId =
+  | 'eventDurationIntake'
+  | 'eventDurationExhaust'
+  | 'eventIntakeCentreline'
+  | 'exhaustCentreline'
+  | 'eventLobeSeparation'
+  | 'advanceAsFitted'
+  | 'overlap'
+  | 'valveLiftIntake'
+  | 'valveLiftExhaust';
+
 /** Derived figures of a sheet, with what they were derived from. SI. */
 export interface DerivedFigure {
-  id: 'displacement' | 'cylinderDisplacement' | 'compressionRatio' | 'meanPistonSpeed' | 'boreToStroke';
+  id:
+    | 'displacement'
+    | 'cylinderDisplacement'
+    | 'compressionRatio'
+    | 'meanPistonSpeed'
+    | 'boreToStroke'
+    | 'rodToStroke'
+    | CamFigureId;
   label: string;
   value: number | null;
   kind: QuantityKind;

@@ -2,20 +2,12 @@ import type { Origin } from '../quantity/index.ts';
 import { accepted, type Remark, type Result, remark } from '../remark/index.ts';
 import { fieldNamed, plainName } from './fields.ts';
 import type { CombinationSheet, SectionId, SheetValue } from './model.ts';
+import { ORIGINS } from './origins.ts';
+import { readTable } from './read-table.ts';
 import { plainEntry, readFieldValue } from './read-value.ts';
 import { remarksOnSheet } from './remarks-on-sheet.ts';
 import { SECTIONS } from './sections.ts';
-
-const ORIGINS: readonly Origin[] = [
-  'measured',
-  'data sheet',
-  'read off a picture',
-  'remembered',
-  'assumed',
-  'computed',
-  'rule of thumb',
-  'not stated',
-];
+import type { TableShape } from './table-shapes.ts';
 
 /**
  * Reads a combination sheet from its plain form, as it comes out of YAML or JSON:
@@ -78,8 +70,23 @@ function readSection(section: SectionId, content: unknown, remarks: Remark[]): R
       remarks.push(givenTwice(place));
       continue;
     }
+    const table = known?.table;
+    if (table && isRecord(entered) && !Object.hasOwn(entered, 'value')) {
+      const { origin = 'not stated', ...rest } = entered;
+      if (!isOrigin(origin, place, remarks)) continue;
+      const read = readTable({ ...known, table }, rest, origin, place);
+      remarks.push(...read.remarks);
+      if (read.ok) values[field] = read.value;
+      continue;
+    }
     const parts = valueAndOrigin(entered, place, remarks);
     if (parts === null) continue;
+    if (table && plainEntry(parts.text) !== 'unknown') {
+      remarks.push(
+        refusal('table-due', `${place}: "${parts.text}" is not a table. ${howToWriteTable(field, table)}`),
+      );
+      continue;
+    }
     if (known === null) {
       values[field] = { text: plainEntry(parts.text), value: null, kind: 'text', origin: parts.origin };
       remarks.push(
@@ -110,12 +117,19 @@ function valueAndOrigin(
     remarks.push(refusal('value-not-plain', message));
     return null;
   }
-  if (!ORIGINS.includes(origin as Origin)) {
-    const message = `${place}: origin "${String(origin)}" is not known. Allowed: ${ORIGINS.join(', ')}.`;
-    remarks.push(refusal('origin-not-known', message));
-    return null;
-  }
-  return { text: plainText(value), origin: origin as Origin };
+  return isOrigin(origin, place, remarks) ? { text: plainText(value), origin } : null;
+}
+
+function isOrigin(origin: unknown, place: string, remarks: Remark[]): origin is Origin {
+  if (ORIGINS.includes(origin as Origin)) return true;
+  const message = `${place}: origin "${String(origin)}" is not known. Allowed: ${ORIGINS.join(', ')}.`;
+  remarks.push(refusal('origin-not-known', message));
+  return false;
+}
+
+function howToWriteTable(field: string, { details, example }: TableShape): string {
+  const needed = details.filter((one) => one.needed).map((one) => `"${one.field}: ${one.example}"`);
+  return `Write under "${field}:" the lines ${needed.join(', ')} and "points: |" with "${example.split('\n').slice(0, 2).join('" and "')}" and so on, or "unknown".`;
 }
 
 function plainText(value: unknown): string {

@@ -1,5 +1,6 @@
 import {
   displayUnit,
+  figureOf,
   formatQuantity,
   KIND_NAME,
   type Origin,
@@ -8,8 +9,17 @@ import {
   type QuantityKind,
   unitsOfKind,
 } from '../quantity/index.ts';
-import { accepted, type Remark, type Result, refused, remark } from '../remark/index.ts';
-import type { SheetField } from './fields.ts';
+import {
+  accepted,
+  type Remark,
+  type Result,
+  refused,
+  remark,
+  remarkAbout,
+  type Said,
+  said,
+} from '../remark/index.ts';
+import type { SheetEntry } from './fields.ts';
 import type { SheetValue } from './model.ts';
 
 const UNKNOWN = /^(unknown|not known|\?|)$/i;
@@ -27,7 +37,7 @@ export function plainEntry(entered: string): string {
  * needed, a unit of another kind, a value outside what is possible. A decimal comma is accepted.
  */
 export function readFieldValue(
-  field: SheetField,
+  field: SheetEntry,
   entered: string,
   origin: Origin,
   place: string,
@@ -53,7 +63,7 @@ interface ReadNumber {
   kind: QuantityKind | 'count';
 }
 
-function readCount(field: SheetField, text: string, place: string): Result<ReadNumber> {
+function readCount(field: SheetEntry, text: string, place: string): Result<ReadNumber> {
   const value = parseNumber(text, 'either');
   if (value !== null && Number.isInteger(value)) return accepted({ value, kind: 'count' });
   return refused(
@@ -65,7 +75,7 @@ function readCount(field: SheetField, text: string, place: string): Result<ReadN
   );
 }
 
-function readQuantity(field: SheetField, text: string, place: string): Result<ReadNumber> {
+function readQuantity(field: SheetEntry, text: string, place: string): Result<ReadNumber> {
   const bare = parseNumber(text.replace(/\s*:\s*1$/, ''), 'either');
   const kinds = field.kinds as readonly QuantityKind[];
   if (bare !== null && kinds[0] === 'ratio') return accepted({ value: bare, kind: 'ratio' });
@@ -82,33 +92,33 @@ function readQuantity(field: SheetField, text: string, place: string): Result<Re
     const read = parseQuantity(text, kind, { decimalMark: 'either' });
     if (read.ok) return accepted({ value: read.value, kind }, read.remarks);
     const ambiguous = read.remarks.find(({ code }) => code === 'ambiguous-number');
-    if (ambiguous) return refused({ ...ambiguous, message: `${place}: ${ambiguous.message}` });
+    if (ambiguous) return refused(remarkAbout(place, ambiguous));
   }
   const message = `${place}: "${text}" is not ${KIND_NAME[kinds[0]!]}. ${instead}`;
   return refused(remark('refusal', 'wrong-unit', message));
 }
 
-function checkRange(field: SheetField, number: ReadNumber, text: string, place: string): Result<null> {
+function checkRange(field: SheetEntry, number: ReadNumber, text: string, place: string): Result<null> {
   if (number.kind !== field.kinds[0]) return accepted(null);
   const outside = (range: readonly [number, number] | null) =>
     range !== null && (number.value < range[0] || number.value > range[1]);
   if (outside(field.allowed)) {
-    const message = `${place}: ${text} cannot be; allowed is ${rangeText(field.allowed!, number.kind)}. Check the unit, for example "${field.example}".`;
+    const message = said`${place}: ${text} cannot be; allowed is ${rangeText(field.allowed!, number.kind)}. Check the unit, for example "${field.example}".`;
     return refused(remark('refusal', 'value-impossible', message));
   }
   if (!outside(field.usual)) return accepted(null);
-  const message = `${place}: ${text} is outside the usual ${rangeText(field.usual!, number.kind)}. It is kept; check the number and its unit.`;
+  const message = said`${place}: ${text} is outside the usual ${rangeText(field.usual!, number.kind)}. It is kept; check the number and its unit.`;
   return accepted(null, [remark('caution', 'value-unusual', message)]);
 }
 
-function notUnderstood(field: SheetField, text: string, place: string): Remark[] {
+function notUnderstood(field: SheetEntry, text: string, place: string): Remark[] {
   if (field.understood.length === 0 || field.understood.includes(text.toLowerCase())) return [];
   const message = `${place}: "${text}" is kept as text; understood are ${field.understood.join(', ')}.`;
   return [remark('note', 'text-not-understood', message)];
 }
 
 /** `10 to 1,000 mm` */
-function rangeText(range: readonly [number, number], kind: ReadNumber['kind']): string {
+function rangeText(range: readonly [number, number], kind: ReadNumber['kind']): Said | string {
   if (kind === 'count' || kind === 'ratio') return `${range[0]} to ${range[1]}`;
   const unit = displayUnit(kind, 'si').name;
   const [low, high] = range.map((value) => {
@@ -118,5 +128,5 @@ function rangeText(range: readonly [number, number], kind: ReadNumber['kind']): 
       '',
     );
   });
-  return `${low} to ${high} ${unit}`;
+  return said`${figureOf(range[0], kind, { plain: low!, isBare: true })} to ${figureOf(range[1], kind, { plain: `${high} ${unit}` })}`;
 }

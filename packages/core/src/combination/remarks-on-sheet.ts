@@ -1,6 +1,9 @@
-import { type Remark, remark } from '../remark/index.ts';
+import { figureOf, numberFigure, percentFigure } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
+import { camCardRemarks } from './cam-card-remarks.ts';
 import { compressionRatioFromVolumes, compressionVolumes } from './compression-ratio.ts';
 import { displacement } from './derive-figures.ts';
+import { flowRemarks } from './flow-sheet.ts';
 import type { CombinationSheet } from './model.ts';
 import { sheetNumber } from './sheet-number.ts';
 
@@ -12,10 +15,16 @@ const DISPLACEMENT_TOLERANCE = 0.04;
 
 /**
  * What the values of a sheet say of each other: stated displacement against bore and stroke, compression ratio against its
- * volumes, durations without their lift.
+ * volumes, durations without their lift, a cam card against its events, flow against what a curtain lets through.
  */
 export function remarksOnSheet(sheet: CombinationSheet): Remark[] {
-  return [...displacementRemarks(sheet), ...compressionRatioRemarks(sheet), ...durationRemarks(sheet)];
+  return [
+    ...displacementRemarks(sheet),
+    ...compressionRatioRemarks(sheet),
+    ...durationRemarks(sheet),
+    ...camCardRemarks(sheet),
+    ...flowRemarks(sheet),
+  ];
 }
 
 function displacementRemarks(sheet: CombinationSheet): Remark[] {
@@ -25,8 +34,8 @@ function displacementRemarks(sheet: CombinationSheet): Remark[] {
   if (stated == null || cylinders == null || bore == null || stroke == null) return [];
   const computed = displacement(cylinders, bore, stroke);
   if (Math.abs(computed / stated - 1) <= DISPLACEMENT_TOLERANCE) return [];
-  const cm3 = (value: number) => `${(value * 1e6).toFixed(0)} cm³`;
-  const message = `shortBlock.displacement: stated is ${cm3(stated)}, cylinders, bore and stroke give ${cm3(computed)}; they may differ by ${DISPLACEMENT_TOLERANCE * 100} %. The computed one is used: look for a slip in one of the four.`;
+  const cm3 = (value: number) => figureOf(value, 'volume', { plain: `${(value * 1e6).toFixed(0)} cm³` });
+  const message = said`shortBlock.displacement: stated is ${cm3(stated)}, cylinders, bore and stroke give ${cm3(computed)}; they may differ by ${percentFigure(DISPLACEMENT_TOLERANCE)}. The computed one is used: look for a slip in one of the four.`;
   return [remark('caution', 'displacement-disagrees', message)];
 }
 
@@ -41,7 +50,7 @@ function compressionRatioRemarks(sheet: CombinationSheet): Remark[] {
     return [remark('caution', 'no-clearance-volume', message)];
   }
   if (entered === null || Math.abs(entered - computed) <= COMPRESSION_RATIO_TOLERANCE) return [];
-  const message = `shortBlock.compressionRatio: entered is ${entered.toFixed(2)}, the volumes give ${computed.toFixed(2)}; they may differ by ${COMPRESSION_RATIO_TOLERANCE}. The entered one is used: check it, or the chamber, gasket, deck and dish volumes.`;
+  const message = said`shortBlock.compressionRatio: entered is ${numberFigure(entered, 2)}, the volumes give ${numberFigure(computed, 2)}; they may differ by ${numberFigure(COMPRESSION_RATIO_TOLERANCE, 2)}. The entered one is used: check it, or the chamber, gasket, deck and dish volumes.`;
   return [remark('note', 'compression-ratio-disagrees', message)];
 }
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { FIELDS } from './fields.ts';
+import { exampleEntry, FIELDS } from './fields.ts';
 import { readSheet } from './read-sheet.ts';
 import { sheetToPlain } from './sheet-to-plain.ts';
 
@@ -18,7 +18,10 @@ test('reading the plain form of a sheet gives the same sheet', () => {
       const plain: Record<string, unknown> = { schemaVersion: 1, name };
       for (const { known, unknown, origin } of lines) {
         const section = (plain[known.section] ?? {}) as Record<string, unknown>;
-        section[known.field] = { value: unknown ? 'unknown' : known.example, origin };
+        section[known.field] =
+          known.table === null || unknown
+            ? { value: unknown ? 'unknown' : known.example, origin }
+            : { origin, ...(exampleEntry(known) as object) };
         plain[known.section] = section;
       }
       const first = readSheet(plain);

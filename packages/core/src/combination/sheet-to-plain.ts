@@ -18,6 +18,14 @@ export function sheetToPlain(sheet: CombinationSheet): PlainSheet {
   return plain;
 }
 
-function plainValue({ text, origin }: SheetValue): unknown {
+function plainValue({ text, origin, table }: SheetValue): unknown {
+  if (table) {
+    const details = Object.entries(table.details).map(([field, detail]) => [field, detail.text]);
+    return {
+      ...(origin === 'not stated' ? {} : { origin }),
+      ...Object.fromEntries(details),
+      points: table.points,
+    };
+  }
   return origin === 'not stated' ? text : { value: text, origin };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { FIELDS } from './fields.ts';
+import { exampleEntry, FIELDS } from './fields.ts';
 import type { Package } from './model.ts';
 import { testSheet } from './test-sheet.ts';
 import { whatChanged } from './what-changed.ts';
@@ -87,9 +87,9 @@ describe('what is none', () => {
 
   test('any sheet against itself; and changes swap their sides with the sheets', () => {
     const example = fc.subarray([...FIELDS]).map((fields) => {
-      const sections: Record<string, Record<string, string>> = {};
-      for (const { section, field, example } of fields)
-        sections[section] = { ...sections[section], [field]: example };
+      const sections: Record<string, Record<string, unknown>> = {};
+      for (const known of fields)
+        sections[known.section] = { ...sections[known.section], [known.field]: exampleEntry(known) };
       return testSheet(sections);
     });
     const property = fc.property(example, example, (left, right) => {

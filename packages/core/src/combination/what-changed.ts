@@ -2,6 +2,7 @@ import { fieldNamed } from './fields.ts';
 import type { CombinationSheet, Package, PartChange, SectionId, SheetValue } from './model.ts';
 import { sectionTitle } from './sections.ts';
 import { sheetValue } from './sheet-number.ts';
+import { tableDifference } from './table-difference.ts';
 
 /** Equal values in other units differ by the rounding of a division, no more. */
 const SAME_VALUE = 1e-9;
@@ -24,12 +25,14 @@ export function whatChanged(
       const left = sheetValue(before, section, field);
       const right = sheetValue(after, section, field);
       if (isSame(left, right)) continue;
+      const difference =
+        left?.table && right?.table ? tableDifference(left.table, right.table, isSame) : null;
       changes.push({
         section,
         field,
         label: labelOf(section, field, before, after),
         before: left?.text ?? null,
-        after: right?.text ?? null,
+        after: difference === null ? (right?.text ?? null) : `${right!.text}, ${difference}`,
         packageName: packageCovering(section, field, packages),
       });
     }
@@ -39,6 +42,7 @@ export function whatChanged(
 
 function isSame(left: SheetValue | null, right: SheetValue | null): boolean {
   if (isNotKnown(left) || isNotKnown(right)) return isNotKnown(left) && isNotKnown(right);
+  if (left!.table && right!.table) return tableDifference(left!.table, right!.table, isSame) === null;
   if (left!.value !== null && right!.value !== null && left!.kind === right!.kind) {
     const scale = Math.max(Math.abs(left!.value), Math.abs(right!.value));
     return Math.abs(left!.value - right!.value) <= SAME_VALUE * scale;

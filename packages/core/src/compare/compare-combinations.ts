@@ -1,5 +1,6 @@
-import { type GriddedCurve, numberText, speedText } from '../pull/index.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import type { GriddedCurve } from '../pull/index.ts';
+import { speedRange } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import { combinationOnNodes, hasPower, withAverages } from './combination-on-nodes.ts';
 import { commonWindow, type WindowNodes } from './common-window.ts';
 import { holes, leftOut, noOverlap, tapDiffers, tapMoved, wideSteps } from './comparison-remarks.ts';
@@ -67,7 +68,7 @@ export function compareCombinations(
   const combinations = onNodes.map((combination) => withAverages(combination, averaged));
 
   const counted = countedPulls(ready);
-  const conditions = conditionsOf(counted, countedPulls(curvesOnly), commonWindowRpm);
+  const conditions = conditionsOf(counted, countedPulls(curvesOnly), commonWindowRpm, options.cells ?? []);
   const gains =
     window === null ? [] : gainsOf(combinations, options, { nodesRpm, window, averaged }, conditions);
   if (gains.length > 0) remarks.push(...tapMoved(conditions));
@@ -115,8 +116,8 @@ function averagesWindow(
   if (common === null) return { windowRpm: null, remarks: [] };
   if (asked === null) return { windowRpm: [common[0], common[1]], remarks: [] };
   const clipped: [number, number] = [Math.max(common[0], asked[0]), Math.min(common[1], asked[1])];
-  const askedText = `${numberText(asked[0], 0)}-${speedText(asked[1])}`;
-  const commonText = `${numberText(common[0], 0)}-${speedText(common[1])}`;
+  const askedText = speedRange(asked[0], asked[1]);
+  const commonText = speedRange(common[0], common[1]);
   if (clipped[0] > clipped[1])
     return {
       windowRpm: [common[0], common[1]],
@@ -124,7 +125,7 @@ function averagesWindow(
         remark(
           'caution',
           'averages-window-missed',
-          `The averages were asked for over ${askedText}, where not all pulls reach; they are over the common window, ${commonText}.`,
+          said`The averages were asked for over ${askedText}, where not all pulls reach; they are over the common window, ${commonText}.`,
         ),
       ],
     };
@@ -135,7 +136,7 @@ function averagesWindow(
       remark(
         'note',
         'averages-window-clipped',
-        `The averages were asked for over ${askedText}; all pulls share only ${commonText}, so they are over ${numberText(clipped[0], 0)}-${speedText(clipped[1])}.`,
+        said`The averages were asked for over ${askedText}; all pulls share only ${commonText}, so they are over ${speedRange(clipped[0], clipped[1])}.`,
       ),
     ],
   };

@@ -1,5 +1,6 @@
-import { numberText, speedText, WIDEST_JOINED_STEP_RPM } from '../pull/index.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { type PullView, WIDEST_JOINED_STEP_RPM } from '../pull/index.ts';
+import { speedFigure, speedRange } from '../quantity/index.ts';
+import { joined, type Remark, remark, said, saidIn } from '../remark/index.ts';
 import { hasPower } from './combination-on-nodes.ts';
 import { holesIn, type WindowNodes } from './common-window.ts';
 import { countedPulls } from './condition.ts';
@@ -21,11 +22,16 @@ export function leftOut(inputs: readonly ComparedInput[]): Remark[] {
               'pull-without-curve',
               pull.form === 'summary'
                 ? `"${pull.name}" (${key}) is a printed or remembered peak without a curve: it cannot be compared over engine speed.`
-                : `"${pull.name}" (${key}) has no power curve and is left out: ${view.remarks.find((one) => one.level === 'refusal')?.message ?? 'no row has a figure.'}`,
+                : said`"${pull.name}" (${key}) has no power curve and is left out: ${whyNone(view)}`,
             ),
           ],
     ),
   );
+}
+
+function whyNone({ remarks }: PullView) {
+  const refusal = remarks.find((one) => one.level === 'refusal');
+  return refusal ? saidIn(refusal) : 'no row has a figure.';
 }
 
 /** Settled points with rows too far apart to be joined. */
@@ -34,16 +40,14 @@ export function wideSteps(inputs: readonly ComparedInput[]): Remark[] {
     const speeds = view.curve!.engineSpeedRpm;
     if (view.curve!.kindOfRows !== 'points') return [];
     const gaps = Array.from(speeds.subarray(1)).flatMap((speed, row) =>
-      speed - speeds[row]! > WIDEST_JOINED_STEP_RPM
-        ? [`${numberText(speeds[row]!, 0)} to ${speedText(speed)}`]
-        : [],
+      speed - speeds[row]! > WIDEST_JOINED_STEP_RPM ? [speedRange(speeds[row]!, speed, ' to ')] : [],
     );
     if (gaps.length === 0) return [];
     return [
       remark(
         'caution',
         'rows-too-far-apart',
-        `"${pull.name}" has no row from ${gaps.join(', nor from ')}. Rows more than ${WIDEST_JOINED_STEP_RPM} rpm apart are not joined, so nothing is compared there.`,
+        said`"${pull.name}" has no row from ${joined(gaps, ', nor from ')}. Rows more than ${speedFigure(WIDEST_JOINED_STEP_RPM)} apart are not joined, so nothing is compared there.`,
       ),
     ];
   });
@@ -59,14 +63,12 @@ export function holes(
     const power = combination.channels.get('power');
     const found = power === undefined ? [] : holesIn(power.mean, nodesRpm, window);
     if (found.length === 0) return [];
-    const where = found.map(([from, to]) =>
-      from === to ? speedText(from) : `${numberText(from, 0)}-${speedText(to)}`,
-    );
+    const where = found.map(([from, to]) => (from === to ? speedFigure(from) : speedRange(from, to)));
     return [
       remark(
         'caution',
         'hole-in-window',
-        `Combination ${combination.key} has no figure at ${where.join(', ')}: left empty, and left out of every average.`,
+        said`Combination ${combination.key} has no figure at ${joined(where, ', ')}: left empty, and left out of every average.`,
       ),
     ];
   });
@@ -75,12 +77,12 @@ export function holes(
 export function noOverlap(inputs: readonly ComparedInput[]): Remark {
   const ranges = countedPulls(inputs).map(({ pull, view }) => {
     const [low, high] = view.window!.windowRpm;
-    return `"${pull.name}" ${numberText(low, 0)}-${speedText(high)}`;
+    return said`"${pull.name}" ${speedRange(low, high)}`;
   });
   return remark(
     'caution',
     'no-common-window',
-    `The pulls share no engine speed, so there is nothing to compare: ${ranges.join(', ')}. Choose pulls that overlap.`,
+    said`The pulls share no engine speed, so there is nothing to compare: ${joined(ranges, ', ')}. Choose pulls that overlap.`,
   );
 }
 

@@ -1,4 +1,4 @@
-import { numberText } from '../pull/index.ts';
+import { numberFigure } from '../quantity/index.ts';
 import { type CountedPull, numberCondition, rangeText, textCondition } from './condition.ts';
 import type { ConditionDifference } from './model.ts';
 import { standardText } from './one-standard.ts';
@@ -17,7 +17,7 @@ export function conditionsOfAir(pulls: readonly CountedPull[]): ConditionDiffere
       label: 'Weather factor',
       why: 'A factor makes up for air, not for what the air does to charge and oil: more than 0.03 apart is in doubt (common practice, no source).',
       read: ({ view }) => view.correction.factor,
-      text: rangeText((factor) => numberText(factor, 4)),
+      text: rangeText((factor) => numberFigure(factor, 4)),
       differ: (low, high) => high - low > 0.03,
     }),
   ];

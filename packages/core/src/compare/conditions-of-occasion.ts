@@ -1,3 +1,4 @@
+import { numberFigure } from '../quantity/index.ts';
 import { type CountedPull, isNoted, numberCondition, rangeText, textCondition } from './condition.ts';
 import type { ConditionDifference } from './model.ts';
 
@@ -63,7 +64,7 @@ function age(pulls: readonly CountedPull[]): ConditionDifference {
       const day = days(counted);
       return day === null ? null : day - first;
     },
-    text: rangeText((day) => `${Math.floor(day)}`),
+    text: rangeText((day) => numberFigure(Math.floor(day), 0)),
     differ: (low, high) => high - low > OLDEST_DAYS,
   });
 }

@@ -1,4 +1,5 @@
-import { numberText } from '../pull/index.ts';
+import { figureOf, speedFigure } from '../quantity/index.ts';
+import { said } from '../remark/index.ts';
 import { type CountedPull, isNoted, numberCondition, rangeText, textCondition } from './condition.ts';
 import type { ConditionDifference } from './model.ts';
 
@@ -31,7 +32,7 @@ export function conditionsOfReading(
         label: 'Sweep rate',
         why: 'What inertia hides grows with the rate; 20 % apart is let pass (common practice, no source).',
         read: ({ view }) => view.window?.sweepRateRpmPerS ?? null,
-        text: rangeText((rate) => numberText(rate, 0), 'rpm/s'),
+        text: rangeText((rate) => figureOf(rate, 'sweepRate')),
         differ: (low, high) => Math.abs(high - low) > 0.2 * Math.min(Math.abs(low), Math.abs(high)),
       }),
     );
@@ -51,7 +52,7 @@ export function conditionsOfReading(
           ? null
           : view.curve.kindOfRows === 'points'
             ? 'rows as they are'
-            : `${numberText(view.curve.binWidthRpm, 0)} rpm`,
+            : said`${speedFigure(view.curve.binWidthRpm)}`,
     }),
   );
   const places = [

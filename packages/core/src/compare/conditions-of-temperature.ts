@@ -1,6 +1,6 @@
 import { median } from '../numeric/median.ts';
 import { acceptedRows, type ChannelMeaning, channelOf } from '../pull/index.ts';
-import { formatQuantity } from '../quantity/index.ts';
+import { figureOf } from '../quantity/index.ts';
 import { type CountedPull, numberCondition, rangeText } from './condition.ts';
 import type { ConditionDifference } from './model.ts';
 
@@ -64,7 +64,7 @@ export function conditionsOfTemperature(
       label,
       why,
       read: (counted) => startOf(counted, meaning),
-      text: bothUnits,
+      text: rangeText((kelvin) => figureOf(kelvin, 'temperature', { decimals: 0 })),
       differ: (low, high) => high - low > limitK,
     }),
   );
@@ -77,13 +77,4 @@ function startOf({ pull, view }: CountedPull, meaning: ChannelMeaning): number |
   const first = view.curve?.kindOfRows === 'points' ? rows.slice(0, 1) : rows.slice(0, STARTING_ROWS);
   const value = median(first.map((row) => channel.values[row]!));
   return Number.isFinite(value) ? value : null;
-}
-
-function bothUnits(low: number, high: number): string {
-  const [celsius, fahrenheit] = (['si', 'us'] as const).map((system) => {
-    const shown = (kelvin: number) =>
-      formatQuantity(kelvin, 'temperature', { system, decimalMark: '.', decimals: 0 });
-    return rangeText((kelvin) => shown(kelvin).number, shown(low).unit)(low, high);
-  });
-  return `${celsius} (${fahrenheit})`;
 }

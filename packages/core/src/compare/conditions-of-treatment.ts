@@ -1,4 +1,6 @@
-import { lagsInForce, lagText, MEANINGS, numberText, speedText } from '../pull/index.ts';
+import { lagFigure, lagsInForce, MEANINGS } from '../pull/index.ts';
+import { speedRange } from '../quantity/index.ts';
+import { joined, type Said, said } from '../remark/index.ts';
 import { type CountedPull, textCondition } from './condition.ts';
 import type { ConditionDifference } from './model.ts';
 
@@ -14,7 +16,7 @@ export function conditionsOfTreatment(pulls: readonly CountedPull[]): ConditionD
         read: ({ view: { recipe } }) =>
           recipe.windowRpm === null
             ? 'found'
-            : `set by hand, ${numberText(recipe.windowRpm[0], 0)}-${speedText(recipe.windowRpm[1])}`,
+            : said`set by hand, ${speedRange(recipe.windowRpm[0], recipe.windowRpm[1])}`,
       }),
     );
   if (pulls.some((counted) => lagsText(counted) !== NO_LAGS))
@@ -31,9 +33,9 @@ export function conditionsOfTreatment(pulls: readonly CountedPull[]): ConditionD
 
 const NO_LAGS = 'none';
 
-function lagsText({ pull, view }: CountedPull): string {
+function lagsText({ pull, view }: CountedPull): string | Said {
   const lags = lagsInForce(pull, view.recipe).map(
-    ([meaning, lag]) => `${MEANINGS[meaning].label} ${lag < 0 ? '-' : ''}${lagText(lag)}`,
+    ([meaning, lag]) => said`${MEANINGS[meaning].label} ${lag < 0 ? '-' : ''}${lagFigure(lag)}`,
   );
-  return lags.length === 0 ? NO_LAGS : lags.join(', ');
+  return lags.length === 0 ? NO_LAGS : joined(lags, ', ');
 }

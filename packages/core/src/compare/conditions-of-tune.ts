@@ -1,5 +1,5 @@
-import { averageOver, type ChannelMeaning, numberText } from '../pull/index.ts';
-import { formatQuantity } from '../quantity/index.ts';
+import { averageOver, type ChannelMeaning } from '../pull/index.ts';
+import { figureOf, numberFigure } from '../quantity/index.ts';
 import { type CountedPull, isNoted, numberCondition, rangeText, textCondition } from './condition.ts';
 import type { ConditionDifference } from './model.ts';
 
@@ -17,7 +17,7 @@ export function conditionsOfTune(
     label: 'Mixture, lambda',
     why: 'Power follows mixture; more than 0.03 apart over the common window is not the same tune (common practice, no source).',
     read: average('lambda'),
-    text: rangeText((lambda) => numberText(lambda, 3)),
+    text: rangeText((lambda) => numberFigure(lambda, 3)),
     differ: (low, high) => high - low > 0.03,
   });
   const spark = numberCondition(pulls, {
@@ -25,7 +25,7 @@ export function conditionsOfTune(
     label: 'Spark advance, logged',
     why: 'More than 1° apart over the common window is not the same tune (common practice, no source).',
     read: average('sparkAdvance'),
-    text: rangeText((angle) => formatQuantity(angle, 'angle', { system: 'si', decimalMark: '.' }).text),
+    text: rangeText((angle) => figureOf(angle, 'angle')),
     differ: (low, high) => high - low > Math.PI / 180,
   });
   const pressure = numberCondition(pulls, {
@@ -33,11 +33,7 @@ export function conditionsOfTune(
     label: 'Fuel pressure, logged',
     why: 'Flow follows the root of pressure; more than 10 % apart is not the same fuel system at work (common practice, no source).',
     read: average('fuelPressure'),
-    text: rangeText((pascal) =>
-      (['si', 'us'] as const)
-        .map((system) => formatQuantity(pascal, 'gaugePressure', { system, decimalMark: '.' }).text)
-        .join(' / '),
-    ),
+    text: rangeText((pascal) => figureOf(pascal, 'gaugePressure')),
     differ: (low, high) => high - low > 0.1 * Math.abs(low),
   });
   const noted = (

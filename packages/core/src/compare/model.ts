@@ -1,5 +1,5 @@
-import type { ChannelMeaning, CorrectionApplied, Peak, Pull, PullView } from '../pull/index.ts';
-import type { Remark } from '../remark/index.ts';
+import type { Cell, ChannelMeaning, CorrectionApplied, Peak, Pull, PullView } from '../pull/index.ts';
+import type { Remark, SaidParts } from '../remark/index.ts';
 
 /** One combination to compare, with its counted pulls. */
 export interface ComparedInput {
@@ -64,6 +64,8 @@ export interface ConditionDifference {
   label: string;
   /** Text for each combination's key. */
   values: Record<string, string>;
+  /** The same texts in pieces, where a combination's has figures. */
+  parts?: Record<string, SaidParts>;
   /** `alike`: said so because it was looked at. `differs`: beyond what the trade lets pass. `unknown`: not noted. */
   state: 'alike' | 'differs' | 'unknown';
   /** Why it matters and the limit used; with its source or `common practice, no source`. */
@@ -90,4 +92,6 @@ export interface CompareOptions {
   averagesWindowRpm?: [low: number, high: number] | null;
   /** Combination the others are held against; missing: the first input. `null`: no gain is claimed. */
   baselineKey?: string | null;
+  /** Described cells, for the calibration of their instruments. */
+  cells?: readonly Cell[];
 }

@@ -30,3 +30,34 @@ test('a weighted median with whole weights is the median of repeated values', ()
   expect(weightedMedian([10, 20, 30], [1, 5, 1])).toBe(20);
   expect(weightedMedian([10, 20, 30], [1, 1, 9])).toBe(30);
 });
+
+test('the median of a long series is the middle of the sorted one', () => {
+  fc.assert(
+    fc.property(
+      fc.array(
+        fc.oneof(fc.integer({ min: -5, max: 5 }), fc.double({ noNaN: true, noDefaultInfinity: true })),
+        {
+          minLength: 101,
+          maxLength: 400,
+        },
+      ),
+      (values) => {
+        const ascending = values.toSorted((a, b) => a - b);
+        const half = ascending.length >> 1;
+        const middle =
+          ascending.length % 2 === 1 ? ascending[half]! : (ascending[half - 1]! + ascending[half]!) / 2;
+        expect(median(values) - middle || 0).toBe(0);
+      },
+    ),
+    { seed: 20261125 },
+  );
+});
+
+test('values that are their own weights have the weighted median of any others', () => {
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: -3, max: 40 }), { minLength: 1, maxLength: 60 }), (values) => {
+      expect(weightedMedian(values, values)).toBe(weightedMedian(values, [...values]));
+    }),
+    { seed: 20261125 },
+  );
+});

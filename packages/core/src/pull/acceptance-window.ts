@@ -1,7 +1,8 @@
 import { extentOf } from '../numeric/extent.ts';
 import { median, runningMedian } from '../numeric/median.ts';
 import type { RowRun } from '../numeric/runs.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { percentFigure, speedFigure, speedRange } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import { CutList } from './cut-list.ts';
 import { kindOfRows } from './kind-of-rows.ts';
 import { usableTime } from './lag.ts';
@@ -9,9 +10,10 @@ import type { AcceptanceWindow, Channel, ChannelMeaning } from './model.ts';
 import { openThrottleStretches } from './open-throttle.ts';
 import { pointsWindow } from './points-window.ts';
 import { loadedEnd, settledStart } from './settled-torque.ts';
+import { findStaircase, type Hold } from './staircase.ts';
+import { staircaseWindow } from './staircase-window.ts';
 import { sweepRates, unevenSweep } from './sweep-rate.ts';
 import { findSweep, type SweepRun, type SweepTrace } from './sweep-run.ts';
-import { numberText, percentText, speedText } from './wording.ts';
 
 export interface WindowOptions {
   /** Hand-set, r/min; missing or `null`: found. */
@@ -20,6 +22,8 @@ export interface WindowOptions {
 
 export interface FoundWindow {
   window: AcceptanceWindow | null;
+  /** Held speeds of a step test logged throughout, whose settled rows are its points; missing: it is none. */
+  holds?: Hold[];
   remarks: Remark[];
 }
 
@@ -27,6 +31,7 @@ export interface FoundWindow {
  * The rows of a pull that count, and why the others do not. The start is where the throttle is open, the speed sweeps and
  * torque has settled; the end is where throttle, slope of speed or torque says so, never a fixed width. A hand-set window
  * takes the place of the settling and closing rules, not of the sweep's direction. Falling sweeps are accepted and named.
+ * A log that holds speeds in steps is a step test: its held speeds count.
  */
 export function acceptanceWindow(channels: readonly Channel[], options: WindowOptions = {}): FoundWindow {
   const of = (meaning: ChannelMeaning) =>
@@ -49,6 +54,8 @@ export function acceptanceWindow(channels: readonly Channel[], options: WindowOp
     clockIsTime: time !== null,
     torque,
   };
+  const holds = time === null ? null : findStaircase(trace.speedRpm, time, torque);
+  if (holds !== null) return staircaseWindow(holds, speed.length, options.windowRpm ?? null);
   const stretches = openThrottleStretches(throttle, speed.length);
   const sweep = findSweep(trace, stretches);
   if (sweep === null)
@@ -83,14 +90,14 @@ function settledRows(trace: SweepTrace, sweep: SweepRun, cuts: CutList): RowRun 
   const start = settledStart(sweep, speedRpm, torque);
   const end = loadedEnd(sweep, speedRpm, torque);
   if (start !== null)
-    cuts.startReason = `torque not yet settled: off its trend by up to ${offTrend(start)} until ${speedText(speedRpm[start.row]!)}`;
+    cuts.startReason = said`torque not yet settled: off its trend by up to ${offTrend(start)} until ${speedFigure(speedRpm[start.row]!)}`;
   if (end !== null)
-    cuts.endReason = `torque fell away: ${offTrend(end)} under its trend after ${speedText(speedRpm[end.row]!)}, and did not come back`;
+    cuts.endReason = said`torque fell away: ${offTrend(end)} under its trend after ${speedFigure(speedRpm[end.row]!)}, and did not come back`;
   return { fromRow: start?.row ?? sweep.fromRow, toRow: end?.row ?? sweep.toRow };
 }
 
 const offTrend = (found: { torque: number; trend: number }) =>
-  percentText(Math.abs(found.torque / found.trend - 1));
+  percentFigure(Math.abs(found.torque / found.trend - 1));
 
 /** Rows of the sweep, carried on outward while the speed keeps its direction, that lie in a hand-set window. */
 function handSet(trace: SweepTrace, sweep: SweepRun, [low, high]: [number, number]): RowRun | null {
@@ -137,8 +144,7 @@ function noSteadySweep(trace: SweepTrace, whatIsUsed: string): Remark {
   return remark(
     'caution',
     'no-steady-sweep',
-    `No stretch of at least 200 rpm was found in which the speed moves steadily in one direction (it lies between ` +
-      `${speedText(low)} and ${speedText(high)}). ${whatIsUsed}`,
+    said`No stretch of at least 200 rpm was found in which the speed moves steadily in one direction (it lies between ${speedFigure(low)} and ${speedFigure(high)}). ${whatIsUsed}`,
   );
 }
 
@@ -153,14 +159,12 @@ const fallingSweep = (trace: SweepTrace, sweep: SweepRun) =>
   remark(
     'caution',
     'falling-sweep',
-    `The brake pulled the engine down, from ${speedText(trace.speedRpm[sweep.fromRow]!)} to ${speedText(trace.speedRpm[sweep.toRow]!)}. ` +
-      'Such a pull reads high, as the turning parts give torque back. Compare it only with falling pulls.',
+    said`The brake pulled the engine down, from ${speedFigure(trace.speedRpm[sweep.fromRow]!)} to ${speedFigure(trace.speedRpm[sweep.toRow]!)}. Such a pull reads high, as the turning parts give torque back. Compare it only with falling pulls.`,
   );
 
 const outsideHandSet = (trace: SweepTrace, sweep: SweepRun, [low, high]: [number, number]) =>
   remark(
     'refusal',
     'window-misses-the-pull',
-    `The window set by hand, ${numberText(low, 0)}-${speedText(high)}, holds fewer than two rows of the pull, which runs from ` +
-      `${speedText(trace.speedRpm[sweep.fromRow]!)} to ${speedText(trace.speedRpm[sweep.toRow]!)}. Widen it.`,
+    said`The window set by hand, ${speedRange(low, high)}, holds fewer than two rows of the pull, which runs from ${speedFigure(trace.speedRpm[sweep.fromRow]!)} to ${speedFigure(trace.speedRpm[sweep.toRow]!)}. Widen it.`,
   );

@@ -1,6 +1,6 @@
-import { type Remark, remark } from '../remark/index.ts';
+import { figureOf } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import type { ChannelMeaning, Pull } from './model.ts';
-import { numberText } from './wording.ts';
 
 /** Manifold pressure this far above the barometer is boost, and a pull with it is of a supercharged engine. Pa. */
 const LEAST_BOOST_PA = 5e3;
@@ -21,7 +21,7 @@ export function boostOfPull(
   if (!reachesBoost(boost)) return { boost: null, remarks: [] };
   const from =
     barometer === undefined
-      ? `the pull's barometer, ${numberText(ambient(0) / 1000, 2)} kPa`
+      ? said`the pull's barometer, ${figureOf(ambient(0), 'absolutePressure')}`
       : 'the barometer channel';
   return {
     boost,
@@ -29,7 +29,7 @@ export function boostOfPull(
       remark(
         'note',
         'boost-from-manifold-pressure',
-        `Boost is the manifold's absolute pressure less ${from}.`,
+        said`Boost is the manifold's absolute pressure less ${from}.`,
       ),
     ],
   };

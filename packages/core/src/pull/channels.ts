@@ -13,23 +13,28 @@ export function valuesByMeaning(channels: readonly Channel[]): {
   remarks: Remark[];
 } {
   const used = new Map<ChannelMeaning, Channel>();
-  const remarks: Remark[] = [];
+  const passedOver = new Map<ChannelMeaning, string[]>();
   for (const channel of channels) {
     if (channel.meaning === 'other') continue;
     const first = used.get(channel.meaning);
     if (first === undefined) used.set(channel.meaning, channel);
-    else
-      remarks.push(
-        remark(
-          'note',
-          'meaning-given-twice',
-          `"${channel.name}" and "${first.name}" are both read as ${MEANINGS[channel.meaning].label.toLowerCase()}; ` +
-            `the curve uses "${first.name}". Give "${channel.name}" another meaning, or put it first, to use it instead.`,
-        ),
-      );
+    else passedOver.set(channel.meaning, [...(passedOver.get(channel.meaning) ?? []), channel.name]);
   }
+  const remarks = [...passedOver].map(([meaning, names]) => givenTwice(used.get(meaning)!, names));
   const values = new Map([...used].map(([meaning, channel]) => [meaning, channel.values] as const));
   return { values, remarks };
+}
+
+/** Never a mean of them that nobody asked for: eight exhaust probes say eight things. */
+function givenTwice(first: Channel, names: readonly string[]): Remark {
+  const quoted = names.map((name) => `"${name}"`);
+  const others = quoted.length === 1 ? quoted[0] : `${quoted.slice(0, -1).join(', ')} and ${quoted.at(-1)}`;
+  const label = MEANINGS[first.meaning].label.toLowerCase();
+  return remark(
+    'note',
+    'meaning-given-twice',
+    `${others} ${names.length === 1 ? 'is' : 'are'} read as ${label} too; the curve uses "${first.name}", the first. All are kept. Give "${first.name}" another meaning to use another.`,
+  );
 }
 
 /** The channels of a pull, when they can make a curve: an engine speed, and torque or power, of one length. */

@@ -1,7 +1,7 @@
 import { type AirReading, airState, CORRECTIONS, type CorrectionId } from '../air/index.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { numberFigure, percentFigure } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import type { CarriedCorrection, CorrectionApplied } from './model.ts';
-import { numberText, percentText } from './wording.ts';
 
 /** How far a carried factor may stand from the one the pull's own weather gives (common practice, no source). */
 const FACTOR_SHARE = 0.005;
@@ -65,7 +65,7 @@ function weatherFactor({ asked, weather }: CorrectionInput, remarks: Remark[]): 
   const standard = CORRECTIONS[asked];
   const factor = standard.factor(air.value);
   for (const reason of standard.outsideValidity(air.value, factor))
-    remarks.push(remark('caution', 'outside-validity', `Outside ${standard.name}: ${reason}`));
+    remarks.push(remark('caution', 'outside-validity', said`Outside ${standard.name}: ${reason}`));
   return factor;
 }
 
@@ -77,7 +77,7 @@ function superchargedRemarks({ asked, boosted }: CorrectionInput, factor: number
       remark(
         'caution',
         'over-correction-possible',
-        `Over-correction possible: the factor ${numberText(factor, 4)} is more than ${percentText(SUPERCHARGED_FACTOR_BAND)} from 1 on a supercharged engine. Read the observed figures beside it.`,
+        said`Over-correction possible: the factor ${numberFigure(factor, 4)} is more than ${percentFigure(SUPERCHARGED_FACTOR_BAND)} from 1 on a supercharged engine. Read the observed figures beside it.`,
       ),
     );
   return remarks;
@@ -109,6 +109,5 @@ const factorsDisagree = (name: string, carried: number, own: number) =>
   remark(
     'caution',
     'factor-is-not-the-weathers',
-    `The figures carry a ${name} factor of ${numberText(carried, 4)}, the pull's own weather gives ${numberText(own, 4)}; ` +
-      `${percentText(FACTOR_SHARE, 1)} apart is allowed. Check the standard, and the barometer and temperature entered.`,
+    said`The figures carry a ${name} factor of ${numberFigure(carried, 4)}, the pull's own weather gives ${numberFigure(own, 4)}; ${percentFigure(FACTOR_SHARE, 1)} apart is allowed. Check the standard, and the barometer and temperature entered.`,
   );

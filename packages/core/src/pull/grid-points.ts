@@ -1,9 +1,9 @@
 import { mean } from '../numeric/mean.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { speedFigure } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import type { Rows } from './grid-samples.ts';
 import { medianSpacingRpm } from './kind-of-rows.ts';
 import type { ChannelMeaning, GriddedCurve } from './model.ts';
-import { speedText } from './wording.ts';
 
 /** Settled rows in ascending order at their own speeds. Rows of one speed are averaged, with a remark. */
 export function gridPoints({ speedRpm, channels, rows }: Rows): { curve: GriddedCurve; remarks: Remark[] } {
@@ -39,7 +39,7 @@ export function gridPoints({ speedRpm, channels, rows }: Rows): { curve: Gridded
             remark(
               'note',
               'speed-given-twice',
-              `${doubled.length} speeds have more than one row (first: ${speedText(doubled[0]![0])}, ${doubled[0]![1].length} rows). Their rows are averaged.`,
+              said`${doubled.length} speeds have more than one row (first: ${speedFigure(doubled[0]![0])}, ${doubled[0]![1].length} rows). Their rows are averaged.`,
             ),
           ],
   };

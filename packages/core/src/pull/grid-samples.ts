@@ -1,8 +1,8 @@
 import { extentOf } from '../numeric/extent.ts';
 import { median } from '../numeric/median.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { numberFigure, speedFigure } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import type { ChannelMeaning, GriddedCurve } from './model.ts';
-import { numberText } from './wording.ts';
 
 /** Widths to choose from, r/min, finest first. */
 const WIDTHS_RPM = [50, 100, 250];
@@ -40,8 +40,7 @@ export function gridSamples(
           remark(
             'caution',
             'few-rows-a-bin',
-            `Bins of ${numberText(width, 0)} rpm hold ${numberText(typical, 0)} rows each, ${FEWEST_ROWS} are wanted for a mean. ` +
-              'The curve shows single rows with their noise; choose wider bins or log faster.',
+            said`Bins of ${speedFigure(width)} hold ${numberFigure(typical, 0)} rows each, ${FEWEST_ROWS} are wanted for a mean. The curve shows single rows with their noise; choose wider bins or log faster.`,
           ),
         ];
   const speeds = known.map((row) => speedRpm[row]!);

@@ -1,9 +1,8 @@
 import { localSlope } from '../numeric/local-slope.ts';
 import { median, runningMedian } from '../numeric/median.ts';
-import { inertiaTorque } from '../quantity/index.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { figureOf, inertiaTorque } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import type { AcceptanceWindow, SweepSettings } from './model.ts';
-import { numberText } from './wording.ts';
 
 /** Rows to either side for the slope of speed: half a second in all, so that the pick-up's jitter does not become torque. */
 const SLOPE_HALF_WINDOW_S = 0.25;
@@ -34,7 +33,11 @@ export function torqueHiddenByInertia(
   if (sweep.momentOfInertia === null || time === null || rate === null) {
     if (!asked) return { torque: null, remarks: [] };
     const missing =
-      sweep.momentOfInertia === null ? 'the moment of inertia is not known' : 'there is no time channel';
+      sweep.momentOfInertia === null
+        ? 'the moment of inertia is not known'
+        : time === null
+          ? 'there is no time channel'
+          : 'the speed was held in steps, where inertia hides nothing';
     return {
       torque: null,
       remarks: [
@@ -46,12 +49,13 @@ export function torqueHiddenByInertia(
       ],
     };
   }
-  const about = `about ${numberText(inertiaTorque(sweep.momentOfInertia, rate), 1)} N·m at ${numberText(rate, 0)} rpm/s and ${sweep.momentOfInertia} kg·m²`;
+  const torque = figureOf(inertiaTorque(sweep.momentOfInertia, rate), 'torque');
+  const about = said`about ${torque} at ${figureOf(rate, 'sweepRate')} and ${inertiaFigure(sweep.momentOfInertia)}`;
   if (!asked)
     return {
       torque: null,
       remarks: [
-        remark('note', 'inertia-left-out', `Torque is as the brake read it: the sweep hides ${about}.`),
+        remark('note', 'inertia-left-out', said`Torque is as the brake read it: the sweep hides ${about}.`),
       ],
     };
   if (sweep.inertiaCompensated === 'unknown')
@@ -61,7 +65,7 @@ export function torqueHiddenByInertia(
         remark(
           'caution',
           'inertia-not-added',
-          `The inertia of the sweep (${about}) was asked for but is not added: whether the file already has it is not known. Say yes or no in the pull's sweep settings.`,
+          said`The inertia of the sweep (${about}) was asked for but is not added: whether the file already has it is not known. Say yes or no in the pull's sweep settings.`,
         ),
       ],
     };
@@ -74,7 +78,11 @@ export function torqueHiddenByInertia(
   return {
     torque: slope.map((value) => inertiaTorque(sweep.momentOfInertia!, value)),
     remarks: [
-      remark('note', 'inertia-added', `The torque hidden by the sweep's inertia is added: ${about}.`),
+      remark('note', 'inertia-added', said`The torque hidden by the sweep's inertia is added: ${about}.`),
     ],
   };
 }
+
+/** As it was entered: nobody knows one to more digits. */
+const inertiaFigure = (inertia: number) =>
+  figureOf(inertia, 'momentOfInertia', { plain: `${inertia} kg·m²` });

@@ -1,4 +1,5 @@
 import { absolutePressure, type QuantityKind, temperature } from '../quantity/index.ts';
+import { OPEN_AUDIENCE } from './audience.ts';
 import { MEANINGS } from './meanings.ts';
 import type { Channel, ChannelMeaning, Pull } from './model.ts';
 import { PLAIN_TREATMENT } from './treatment.ts';
@@ -43,6 +44,7 @@ export function inventedPull(channels: Channel[], changes: Partial<Pull> = {}): 
     events: [],
     outcome: 'completed',
     treatment: PLAIN_TREATMENT,
+    audience: OPEN_AUDIENCE,
     origin: 'measured',
     fileHash: null,
     invented: true,

@@ -1,5 +1,6 @@
 import type { AirReading, CorrectionId } from '../air/index.ts';
 import type { Origin, QuantityKind } from '../quantity/index.ts';
+import type { Remark, SaidParts } from '../remark/index.ts';
 
 /** What a channel says. A closed list: `other` keeps what is not understood, with its name and unit. */
 export type ChannelMeaning =
@@ -13,7 +14,9 @@ export type ChannelMeaning =
   | 'lambda'
   | 'airFuelRatio'
   | 'fuelFlow'
+  | 'fuelVolumeFlow' // without its density no mass
   | 'airFlow'
+  | 'airVolumeFlow' // as the meter reads it; without its air no mass
   | 'inletAirTemperature'
   | 'dischargeTemperature'
   | 'chargeTemperature' // in the manifold
@@ -113,6 +116,51 @@ export interface Treatment {
   addInertia: boolean;
 }
 
+/** Who may see a thing outside the book. Inside it everything is seen. */
+export interface Audience {
+  /** `shop`: never leaves it. `customer`: for whose engine it is. `everyone`: may be published. */
+  who: 'shop' | 'customer' | 'everyone';
+  /** ISO 8601 date before which it is not published (embargo); `null`: none. */
+  notBefore: string | null;
+}
+
+/** One check or adjustment of an instrument against a reference. */
+export interface Calibration {
+  /** ISO 8601 date */
+  day: string;
+  /** ISO 8601 date to which it holds; `null`: nobody said. */
+  validUntil: string | null;
+  /** `six dead weights up and down, arm 0.75 m` */
+  how: string;
+  /** What it showed: `span +0.2 %, zero 0.4 N·m` */
+  found: string;
+  by: string;
+}
+
+/** An instrument of a cell. Calibration is of instruments only. */
+export interface Instrument {
+  id: string;
+  name: string;
+  /** What it measures; `weather`: pressure, temperature, humidity of the air. */
+  measures: ChannelMeaning | 'weather';
+  serial: string;
+  calibrations: Calibration[];
+}
+
+/** A test cell. Pulls and sessions name it as it was written down; `name` is unique in a book but for capitals. */
+export interface Cell {
+  id: string;
+  name: string;
+  /** `water brake, 300 mm rotor` */
+  brake: string;
+  /** m above sea level; `null` unknown */
+  altitude: number | null;
+  /** Of brake and coupling, kg·m²; `null` unknown */
+  momentOfInertia: number | null;
+  instruments: Instrument[];
+  notes: string;
+}
+
 /** One measured run. Channels are as read: nothing here is corrected, gridded or smoothed by us. */
 export interface Pull {
   id: string;
@@ -140,6 +188,7 @@ export interface Pull {
   /** `completed`, or aborted in the cell: kept, for drift and soak need it. */
   outcome: 'completed' | 'aborted';
   treatment: Treatment;
+  audience: Audience;
   origin: Origin;
   /** SHA-256 of the original bytes, hex; `null` for a pull entered by hand. */
   fileHash: string | null;
@@ -168,6 +217,8 @@ export interface Cut {
   fromRow: number;
   toRow: number;
   reason: string;
+  /** The reason in pieces, its figures apart. */
+  parts?: SaidParts;
 }
 
 export interface AcceptanceWindow {
@@ -239,7 +290,7 @@ export interface PullView {
   curve: GriddedCurve | null;
   peakPower: Peak | null;
   peakTorque: Peak | null;
-  remarks: import('../remark/index.ts').Remark[];
+  remarks: Remark[];
 }
 
 /** One time of a combination on the brake, from fitting to taking apart. */

@@ -1,10 +1,11 @@
 import { extentOf } from '../numeric/extent.ts';
 import { runsOf } from '../numeric/runs.ts';
-import { remark } from '../remark/index.ts';
+import { speedRange } from '../quantity/index.ts';
+import { remark, type Said, said } from '../remark/index.ts';
 import type { FoundWindow } from './acceptance-window.ts';
 import type { Cut } from './model.ts';
 import { openThrottleStretches } from './open-throttle.ts';
-import { numberText, rowsText, speedText } from './wording.ts';
+import { cutOf } from './wording.ts';
 
 /**
  * Accepted rows of settled points: every row with a speed and a torque that lies in the hand-set window, in whatever
@@ -16,15 +17,18 @@ export function pointsWindow(
   throttle: Float64Array | null,
   windowRpm: [low: number, high: number] | null,
 ): FoundWindow {
+  const outside =
+    windowRpm === null
+      ? null
+      : said`outside the window set by hand, ${speedRange(windowRpm[0], windowRpm[1])}`;
   const open = new Array<boolean>(speedRpm.length).fill(false);
   for (const run of openThrottleStretches(throttle, speedRpm.length))
     open.fill(true, run.fromRow, run.toRow + 1);
-  const why = Array.from(speedRpm, (speed, row) => {
+  const why = Array.from(speedRpm, (speed, row): Said | string | null => {
     if (!(speed > 0)) return 'no engine speed';
     if (torque !== null && !Number.isFinite(torque[row]!)) return 'no torque';
     if (!open[row]) return 'throttle not fully open';
-    if (windowRpm !== null && !(speed >= windowRpm[0] && speed <= windowRpm[1]))
-      return `outside the window set by hand, ${numberText(windowRpm[0], 0)}-${speedText(windowRpm[1])}`;
+    if (windowRpm !== null && !(speed >= windowRpm[0] && speed <= windowRpm[1])) return outside;
     return null;
   });
   const counted = why.map((reason) => reason === null);
@@ -36,17 +40,14 @@ export function pointsWindow(
         remark(
           'refusal',
           'no-row-counts',
-          `None of the ${speedRpm.length} rows counts (first: ${why[0] ?? 'no rows'}). Check the columns, or widen the window.`,
+          said`None of the ${speedRpm.length} rows counts (first: ${why[0] ?? 'no rows'}). Check the columns, or widen the window.`,
         ),
       ],
     };
   const cuts: Cut[] = [...new Set(why)].flatMap((reason) =>
     reason === null
       ? []
-      : runsOf(why.map((other) => other === reason)).map((run) => ({
-          ...run,
-          reason: `${rowsText(run.fromRow, run.toRow)}: ${reason}`,
-        })),
+      : runsOf(why.map((other) => other === reason)).map((run) => cutOf(run.fromRow, run.toRow, reason)),
   );
   const fromRow = counted.indexOf(true);
   const toRow = counted.lastIndexOf(true);

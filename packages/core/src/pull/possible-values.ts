@@ -1,7 +1,7 @@
-import { type Remark, remark } from '../remark/index.ts';
+import { numberFigure } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import { MEANINGS } from './meanings.ts';
 import type { Channel, ChannelMeaning } from './model.ts';
-import { numberText } from './wording.ts';
 
 /** No engine on a brake reaches these, inside units; far beyond what is merely unusual. */
 const POSSIBLE: Partial<Record<ChannelMeaning, [low: number, high: number]>> = {
@@ -19,14 +19,16 @@ const TURNING_RPM = 1;
 export function possibleValues(channels: readonly Channel[]): { channels: Channel[]; remarks: Remark[] } {
   const remarks: Remark[] = [];
   const possible = channels.map((channel) => {
-    const [low, high] = POSSIBLE[channel.meaning] ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-    const odd = Array.from(channel.values.keys()).filter((row) => {
+    const [low, high] = POSSIBLE[channel.meaning] ?? [-Number.MAX_VALUE, Number.MAX_VALUE];
+    const odd: number[] = [];
+    for (let row = 0; row < channel.values.length; row++) {
       const value = channel.values[row]!;
-      return !Number.isNaN(value) && !(Number.isFinite(value) && value >= low && value <= high);
-    });
+      if (!(value >= low && value <= high) && !Number.isNaN(value)) odd.push(row);
+    }
     if (odd.length > 0) remarks.push(impossible(channel, odd));
     const stands = channel.meaning === 'engineSpeed' ? TURNING_RPM : Number.NEGATIVE_INFINITY;
-    if (odd.length === 0 && !channel.values.some((value) => value < stands)) return channel;
+    const everStands = channel.meaning === 'engineSpeed' && channel.values.some((value) => value < stands);
+    if (odd.length === 0 && !everStands) return channel;
     const values = channel.values.map((value) => (value < stands ? Number.NaN : value));
     for (const row of odd) values[row] = Number.NaN;
     return { ...channel, values };
@@ -36,11 +38,10 @@ export function possibleValues(channels: readonly Channel[]): { channels: Channe
 
 function impossible(channel: Channel, rows: readonly number[]): Remark {
   const value = channel.values[rows[0]!]!;
-  const shown = Math.abs(value) < 1e9 ? numberText(value, 0) : value.toExponential(1);
+  const shown = Math.abs(value) < 1e9 ? numberFigure(value, 0) : value.toExponential(1);
   return remark(
     'caution',
     'impossible-values',
-    `${MEANINGS[channel.meaning].label} ("${channel.name}") has ${rows.length === 1 ? 'an impossible figure' : `${rows.length} impossible figures`}, ${rows.length === 1 ? '' : 'the first '}${shown} in row ${rows[0]! + 1} ` +
-      '(inside units), taken as missing. Check the unit and the meaning of the column.',
+    said`${MEANINGS[channel.meaning].label} ("${channel.name}") has ${rows.length === 1 ? 'an impossible figure' : `${rows.length} impossible figures`}, ${rows.length === 1 ? '' : 'the first '}${shown} in row ${rows[0]! + 1} (inside units), taken as missing. Check the unit and the meaning of the column.`,
   );
 }

@@ -16,6 +16,8 @@ const BEFORE_END: TrendRange = { nearestRpm: 0, furthestRpm: 300, allowedShare: 
 /** How far into the sweep a torque that has yet to settle is looked for; beyond it a step is the engine's own. */
 const SEARCH_RPM = 500;
 const ROWS_IN_A_ROW = 3;
+/** Of a log with more rows within a trend's range, every second, third … row is looked at: so many say where a line lies. */
+const MOST_ROWS_OF_A_TREND = 200;
 
 export interface Unsettled {
   /** First (start) or last (end) row that holds. */
@@ -31,12 +33,33 @@ export interface Unsettled {
  * `null`: settled from the first row, or too few rows to tell.
  */
 export function settledStart(run: SweepRun, speedRpm: Float64Array, torque: Float64Array): Unsettled | null {
-  return settled(run, speedRpm, torque, 'start', AHEAD_OF_START);
+  return settledOf(run, speedRpm, torque, 'start', AHEAD_OF_START);
 }
 
 /** Last row of a sweep before torque falls away from its trend and stays away: a closing throttle without a throttle channel. */
 export function loadedEnd(run: SweepRun, speedRpm: Float64Array, torque: Float64Array): Unsettled | null {
-  return settled(run, speedRpm, torque, 'end', BEFORE_END);
+  return settledOf(run, speedRpm, torque, 'end', BEFORE_END);
+}
+
+function settledOf(
+  run: SweepRun,
+  speedRpm: Float64Array,
+  torque: Float64Array,
+  side: 'start' | 'end',
+  range: TrendRange,
+): Unsettled | null {
+  const span = Math.abs(speedRpm[run.toRow]! - speedRpm[run.fromRow]!);
+  const rowsOfTrend = ((run.toRow - run.fromRow) * (range.furthestRpm - range.nearestRpm)) / span;
+  const every = Math.ceil(rowsOfTrend / MOST_ROWS_OF_A_TREND);
+  if (!(every > 1)) return settled(run, speedRpm, torque, side, range);
+  // Counted from the edge in question, which is looked at itself.
+  const count = Math.floor((run.toRow - run.fromRow) / every) + 1;
+  const first = side === 'start' ? run.fromRow : run.toRow - (count - 1) * every;
+  const thinned = (series: Float64Array) =>
+    Float64Array.from({ length: count }, (_, place) => series[first + place * every]!);
+  const ends = { ...run, fromRow: 0, toRow: count - 1 };
+  const found = settled(ends, thinned(speedRpm), thinned(torque), side, range);
+  return found && { ...found, row: first + found.row * every };
 }
 
 function settled(

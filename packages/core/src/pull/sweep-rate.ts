@@ -1,9 +1,9 @@
 import { localSlope } from '../numeric/local-slope.ts';
 import { median } from '../numeric/median.ts';
-import { runsOf } from '../numeric/runs.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { maskOf, runsOf } from '../numeric/runs.ts';
+import { figureOf, numberFigure, speedFigure } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import { type SweepRun, type SweepTrace, slopeHalfWindow } from './sweep-run.ts';
-import { numberText, speedText } from './wording.ts';
 
 type Rows = Pick<SweepRun, 'fromRow' | 'toRow'>;
 
@@ -20,8 +20,11 @@ export function sweepRates(trace: SweepTrace, rows: Rows): Float64Array {
 /** One caution for each stretch of more than 150 r/min whose slope leaves the median by more than a quarter. */
 export function unevenSweep(trace: SweepTrace, rows: Rows, rates: Float64Array): Remark[] {
   const typical = median(rates);
-  const uneven = Array.from(rates, (rate) => Math.abs(rate - typical) > EVEN_SHARE * Math.abs(typical));
-  const unit = trace.clockIsTime ? 'rpm/s' : 'rpm a row';
+  const uneven = maskOf(rates, (rate) => Math.abs(rate - typical) > EVEN_SHARE * Math.abs(typical));
+  const { clockIsTime } = trace;
+  const slope = (rate: number) =>
+    clockIsTime ? figureOf(rate, 'sweepRate') : said`${numberFigure(rate, 0)} rpm a row`;
+  const bare = (rate: number) => numberFigure(rate, 0);
   return runsOf(uneven).flatMap((run) => {
     const from = trace.speedRpm[rows.fromRow + run.fromRow]!;
     const to = trace.speedRpm[rows.fromRow + run.toRow]!;
@@ -31,8 +34,7 @@ export function unevenSweep(trace: SweepTrace, rows: Rows, rates: Float64Array):
       remark(
         'caution',
         'uneven-sweep',
-        `From ${speedText(from)} to ${speedText(to)} the speed moves at ${numberText(rate, 0)} ${unit}, the whole pull at ` +
-          `${numberText(typical, 0)}. More than a quarter off over more than 150 rpm makes torque there doubtful: look at the brake's control.`,
+        said`From ${speedFigure(from)} to ${speedFigure(to)} the speed moves at ${slope(rate)}, the whole pull at ${bare(typical)}. More than a quarter off over more than 150 rpm makes torque there doubtful: look at the brake's control.`,
       ),
     ];
   });

@@ -1,7 +1,7 @@
 import { extentOf } from '../numeric/extent.ts';
 import { localSlope, slopeOfRows } from '../numeric/local-slope.ts';
 import { DEVIATION_FROM_MAD, median, weightedMedian } from '../numeric/median.ts';
-import { type RowRun, runsOf } from '../numeric/runs.ts';
+import { maskOf, type RowRun, runsOf } from '../numeric/runs.ts';
 import type { AcceptanceWindow } from './model.ts';
 
 /** A stretch in which the speed moves in one direction at about one rate. */
@@ -62,9 +62,9 @@ function runsIn(trace: SweepTrace, stretch: RowRun): SweepRun[] {
     const along = rates.map((rate) => sign * rate);
     // Each row weighs by the speed it crosses: idling for minutes must not set the rate.
     const typical = weightedMedian(along, along);
-    for (const first of runsOf(Array.from(along, inBand(typical)), reach)) {
+    for (const first of runsOf(maskOf(along, inBand(typical)), reach)) {
       const rate = median(along.subarray(first.fromRow, first.toRow + 1));
-      const mask = Array.from(along, inBand(rate));
+      const mask = maskOf(along, inBand(rate));
       for (const run of runsOf(mask, reach)) {
         if (run.toRow < first.fromRow || run.fromRow > first.toRow) continue;
         const ends = sharpEnds(run, speed, clock, sign, rate, reach);

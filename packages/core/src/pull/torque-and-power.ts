@@ -4,12 +4,13 @@ import {
   FOOT,
   MECHANICAL_HORSEPOWER,
   METRIC_HORSEPOWER,
+  numberFigure,
   POUND_FORCE,
+  percentFigure,
   powerFromTorque,
   torqueFromPower,
 } from '../quantity/index.ts';
-import { type Remark, remark } from '../remark/index.ts';
-import { numberText, percentText } from './wording.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 
 /** How far given power may stand from torque × speed (common practice, no source). */
 const IDENTITY_SHARE = 0.005;
@@ -64,11 +65,11 @@ function identity(speedRpm: Float64Array, torque: Float64Array, power: Float64Ar
     remark(
       'caution',
       mix ? 'unit-mix' : 'power-is-not-torque-times-speed',
-      `Power given is ${numberText(ratio, 3)} times torque × speed; ${percentText(IDENTITY_SHARE, 1)} off is allowed. ` +
-        (mix
+      said`Power given is ${numberFigure(ratio, 3)} times torque × speed; ${percentFigure(IDENTITY_SHARE, 1)} off is allowed. ${
+        mix
           ? `That is what ${nearest.says} gives: check the units of both columns.`
-          : 'Check the units, and whether only one of the two was corrected for weather.') +
-        ' The curve uses torque.',
+          : 'Check the units, and whether only one of the two was corrected for weather.'
+      } The curve uses torque.`,
     ),
   ];
 }

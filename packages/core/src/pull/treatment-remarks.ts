@@ -1,8 +1,9 @@
-import { type Remark, remark } from '../remark/index.ts';
+import { speedFigure, speedRange } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import { MEANINGS } from './meanings.ts';
 import type { GriddedCurve, Pull, Recipe } from './model.ts';
 import { askedLags, lagsInForce } from './treatment.ts';
-import { lagText, numberText, speedText } from './wording.ts';
+import { lagFigure } from './wording.ts';
 
 /**
  * What a person set about the reading of this pull and is in force, one remark each, so that no figure hides it. Inertia
@@ -19,7 +20,7 @@ export function treatmentRemarks(
       remark(
         'note',
         'lag-set',
-        `${MEANINGS[meaning].label} read ${lagText(lag)} ${lag > 0 ? 'earlier' : 'later'} than it was written down: its lag was set by hand.`,
+        said`${MEANINGS[meaning].label} read ${lagFigure(lag)} ${lag > 0 ? 'earlier' : 'later'} than it was written down: its lag was set by hand.`,
       ),
     ),
     ...askedLags(recipe)
@@ -28,7 +29,7 @@ export function treatmentRemarks(
         remark(
           'caution',
           'lag-without-channel',
-          `A lag of ${lagText(lag)} is set for ${MEANINGS[meaning].label.toLowerCase()}, but the pull has no such channel: nothing is moved. Set it for one that is there, or set it to 0 s.`,
+          said`A lag of ${lagFigure(lag)} is set for ${MEANINGS[meaning].label.toLowerCase()}, but the pull has no such channel: nothing is moved. Set it for one that is there, or set it to 0 s.`,
         ),
       ),
     ...(recipe.windowRpm === null
@@ -37,18 +38,18 @@ export function treatmentRemarks(
           remark(
             'note',
             'window-set',
-            `Window set by hand to ${numberText(recipe.windowRpm[0], 0)}-${speedText(recipe.windowRpm[1])}: rows outside it are not counted.`,
+            said`Window set by hand to ${speedRange(recipe.windowRpm[0], recipe.windowRpm[1])}: rows outside it are not counted.`,
           ),
         ]),
     ...(kindOfRows === 'samples' && pull.treatment.binWidthRpm === recipe.binWidthRpm
-      ? [remark('note', 'bin-width-set', `Bins set by hand to ${speedText(recipe.binWidthRpm)}.`)]
+      ? [remark('note', 'bin-width-set', said`Bins set by hand to ${speedFigure(recipe.binWidthRpm)}.`)]
       : []),
     ...(kindOfRows === 'points' && pull.treatment.binWidthRpm !== null
       ? [
           remark(
             'note',
             'bin-width-not-used',
-            `Bins of ${speedText(pull.treatment.binWidthRpm)} were set by hand, but the rows are settled points or a table: they stay where they are.`,
+            said`Bins of ${speedFigure(pull.treatment.binWidthRpm)} were set by hand, but the rows are settled points or a table: they stay where they are.`,
           ),
         ]
       : []),

@@ -1,6 +1,6 @@
 import { median } from '../numeric/median.ts';
-import { formatQuantity } from '../quantity/index.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { figureOf, rangeOf } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import { MEANINGS } from './meanings.ts';
 import type { ChannelMeaning } from './model.ts';
 
@@ -11,17 +11,33 @@ export function outsideTypical(
 ): Remark[] {
   return [...values].flatMap(([meaning, series]) => {
     const { typical, label, kind } = MEANINGS[meaning];
+    if (typical === null || mostLieWithin(series, rows, typical)) return [];
     const middling = median(rows.map((row) => series[row]!));
-    if (typical === null || !Number.isFinite(middling)) return [];
+    if (!Number.isFinite(middling)) return [];
     if (middling >= typical[0] && middling <= typical[1]) return [];
-    const text = (value: number) => formatQuantity(value, kind, { system: 'si', decimalMark: '.' }).text;
     return [
       remark(
         'caution',
         'outside-typical',
-        `${label} is ${text(middling)} in the middle of the pull; ${text(typical[0])} to ${text(typical[1])} is usual ` +
-          '(common practice, no source). Check the unit and the meaning of the column.',
+        said`${label} is ${figureOf(middling, kind)} in the middle of the pull; ${rangeOf(typical[0], typical[1], kind)} is usual (common practice, no source). Check the unit and the meaning of the column.`,
       ),
     ];
   });
+}
+
+/** Fewer than half lie below and fewer than half above: so does not the median, and no long channel need be sorted. */
+function mostLieWithin(
+  series: Float64Array,
+  rows: readonly number[],
+  [low, high]: readonly [number, number],
+): boolean {
+  let [finite, below, above] = [0, 0, 0];
+  for (const row of rows) {
+    const value = series[row]!;
+    if (!Number.isFinite(value)) continue;
+    finite += 1;
+    if (value < low) below += 1;
+    else if (value > high) above += 1;
+  }
+  return below < finite / 2 - 1 && above < finite / 2 - 1;
 }

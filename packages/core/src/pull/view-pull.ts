@@ -6,12 +6,21 @@ import { boostOfPull, reachesBoost } from './boost-of-pull.ts';
 import { curveChannels, valuesByMeaning } from './channels.ts';
 import { carriedFactor, correctionOf } from './correction.ts';
 import { gridCurve } from './grid-curve.ts';
+import { gridHolds } from './grid-holds.ts';
 import { torqueHiddenByInertia } from './inertia.ts';
 import { kindOfRows } from './kind-of-rows.ts';
 import { usableTime, withoutLag } from './lag.ts';
 import type { Channel, ChannelMeaning, Pull, PullView, Recipe, Spike } from './model.ts';
 import { fitPeak } from './peak.ts';
 import { possibleValues } from './possible-values.ts';
+import {
+  cellNamed,
+  type ShopReading,
+  SILENT_SHOP,
+  shopWidthRemarks,
+  withAltitudeOfCell,
+  withShopWidth,
+} from './shop-reading.ts';
 import { findSpikes } from './spikes.ts';
 import { viewSummary } from './summary-view.ts';
 import { torqueOfRows } from './torque-and-power.ts';
@@ -34,13 +43,15 @@ const NOT_TESTED_FOR_SPIKES: readonly ChannelMeaning[] = ['time', 'throttle', 'c
 /**
  * A pull turned into curves: lags taken out, the window found, spikes left out, torque and power brought to the standard
  * asked for, put over engine speed, peaks fitted. The pull itself is never altered. Where the recipe says nothing, the
- * pull's own treatment is used (`recipeFor`), and the remarks name it. All SI; curves in the correction that `correction` names. A pull that cannot make a curve comes back with `curve: null` and a remark that says why.
+ * pull's own treatment is used (`recipeFor`), then the shop's bin width and the height of its cell, and the remarks name it. All SI; curves in the correction that `correction` names. A pull that cannot make a curve comes back with `curve: null` and a remark that says why.
  *
  * `viewPull(pull, defaultRecipe('sae-j1349')).peakPower?.value` is the corrected peak power, W
  */
-export function viewPull(pull: Pull, asked: Recipe): PullView {
+export function viewPull(written: Pull, asked: Recipe, shop: ShopReading = SILENT_SHOP): PullView {
+  const pull = withAltitudeOfCell(written, cellNamed(shop.cells, written.cell));
   if (pull.form === 'summary') return viewSummary(pull, asked);
-  const recipe = recipeFor(pull, asked);
+  const own = recipeFor(pull, asked);
+  const recipe = withShopWidth(own, shop);
   const found = curveChannels(pull);
   if (!found.ok) return withoutCurve(pull, recipe, found.remarks);
   const remarks: Remark[] = [];
@@ -48,17 +59,18 @@ export function viewPull(pull: Pull, asked: Recipe): PullView {
   const { values, remarks: doubles } = valuesByMeaning(channels);
   const speedRpm = values.get('engineSpeed')!;
   const torqueRows = torqueOfRows(speedRpm, values.get('torque') ?? null, values.get('power') ?? null);
-  const kind = kindOfRows(speedRpm, time);
-  const { window, remarks: ofWindow } = acceptanceWindow(channels, { windowRpm: recipe.windowRpm });
+  const { window, holds, remarks: ofWindow } = acceptanceWindow(channels, { windowRpm: recipe.windowRpm });
+  const kind = holds ? 'points' : kindOfRows(speedRpm, time);
   remarks.push(...doubles, ...torqueRows.remarks, ...ofWindow);
   if (window === null) return withoutCurve(pull, recipe, remarks);
-  remarks.push(...treatmentRemarks(pull, recipe, kind));
+  remarks.push(...treatmentRemarks(pull, recipe, kind), ...shopWidthRemarks(own, recipe, kind));
 
   const rows = acceptedRows(window);
   const boost = boostOfPull(pull, values);
   if (boost.boost !== null) values.set('boost', boost.boost);
   if (torqueRows.source === 'torque') values.delete('power');
-  const spikes = kind === 'samples' ? spikesOf(values, window.fromRow, window.toRow) : [];
+  const looked = holds ?? (kind === 'samples' ? [window] : []);
+  const spikes = looked.flatMap(({ fromRow, toRow }) => spikesOf(values, fromRow, toRow));
   const good = withoutSpikes(values, spikes);
   if (spikes.some((spike) => spike.meaning === 'engineSpeed')) remarks.push(SPEED_SPIKES);
 
@@ -95,11 +107,10 @@ export function viewPull(pull: Pull, asked: Recipe): PullView {
   } else remarks.push(noTorque(pull));
 
   const speedsOfRows = good.get('engineSpeed')!;
-  const { curve, remarks: ofGrid } = gridCurve(
-    { speedRpm: speedsOfRows, channels: good, rows },
-    kind,
-    recipe.binWidthRpm,
-  );
+  const onRows = { speedRpm: speedsOfRows, channels: good, rows };
+  const { curve, remarks: ofGrid } = holds
+    ? gridHolds(onRows, holds)
+    : gridCurve(onRows, kind, recipe.binWidthRpm);
   remarks.push(...ofGrid);
   const peakOf = (meaning: 'power' | 'torque') =>
     curve.channels.has(meaning)

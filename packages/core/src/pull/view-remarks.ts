@@ -1,6 +1,6 @@
-import { type Remark, remark } from '../remark/index.ts';
+import { speedFigure } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import type { Peak, Pull } from './model.ts';
-import { speedText } from './wording.ts';
 
 export function peakRemarks(peak: Peak | null, what: 'Power' | 'Torque'): Remark[] {
   if (peak === null || !peak.stillClimbing) return [];
@@ -8,7 +8,7 @@ export function peakRemarks(peak: Peak | null, what: 'Power' | 'Torque'): Remark
     remark(
       what === 'Power' ? 'caution' : 'note',
       `${what.toLowerCase()}-still-climbing`,
-      `${what} is highest at the end of the pull, ${speedText(peak.atRpm)}, and still climbing: its peak was not reached.`,
+      said`${what} is highest at the end of the pull, ${speedFigure(peak.atRpm)}, and still climbing: its peak was not reached.`,
     ),
   ];
 }
@@ -17,7 +17,7 @@ export const torqueAtFirstRow = (atRpm: number) =>
   remark(
     'note',
     'torque-falls-from-the-start',
-    `Torque is highest where the pull begins, ${speedText(atRpm)}: its peak may lie lower.`,
+    said`Torque is highest where the pull begins, ${speedFigure(atRpm)}: its peak may lie lower.`,
   );
 
 export const noTorque = (pull: Pull) =>

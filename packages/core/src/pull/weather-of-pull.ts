@@ -1,9 +1,8 @@
 import type { AirReading } from '../air/index.ts';
 import { median } from '../numeric/median.ts';
-import { absolutePressure, temperature } from '../quantity/index.ts';
-import { type Remark, remark } from '../remark/index.ts';
+import { absolutePressure, figureOf, numberFigure, percentFigure, temperature } from '../quantity/index.ts';
+import { type Remark, remark, said } from '../remark/index.ts';
 import type { CarriedCorrection, ChannelMeaning, Pull } from './model.ts';
-import { numberText } from './wording.ts';
 
 /** Weather entered for the pull, or else the medians of its own channels over the accepted rows. */
 export function weatherOfPull(
@@ -31,8 +30,9 @@ export function weatherOfPull(
       remark(
         'note',
         'weather-from-channels',
-        `No weather was entered; the pull's own channels are used: ${numberText(pressure / 1000, 2)} kPa, ${numberText(inlet - 273.15, 1)} °C` +
-          `${Number.isFinite(humidity) ? `, ${numberText(humidity * 100, 0)} % humidity` : ', humidity unknown'}.`,
+        said`No weather was entered; the pull's own channels are used: ${figureOf(pressure, 'absolutePressure')}, ${figureOf(inlet, 'temperature')}${
+          Number.isFinite(humidity) ? said`, ${percentFigure(humidity)} humidity` : ', humidity unknown'
+        }.`,
       ),
     ],
   };
@@ -52,8 +52,7 @@ export function factorColumnRemarks(
     remark(
       'caution',
       'file-has-a-factor',
-      `The file has a correction factor of ${numberText(factor, 4)}, and nothing says whether its torque already carries it. ` +
-        'It is taken as observed; if it was corrected, state the standard and this factor on the pull, or it is corrected twice.',
+      said`The file has a correction factor of ${numberFigure(factor, 4)}, and nothing says whether its torque already carries it. It is taken as observed; if it was corrected, state the standard and this factor on the pull, or it is corrected twice.`,
     ),
   ];
 }

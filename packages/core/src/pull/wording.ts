@@ -1,18 +1,20 @@
-import { formatNumber } from '../quantity/index.ts';
-
-/** `6,500 rpm` */
-export const speedText = (rpm: number): string => `${numberText(rpm, 0)} rpm`;
-
-/** `1,234.5` */
-export const numberText = (value: number, decimals: number): string =>
-  formatNumber(value, decimals, '.', { thousands: true });
+import { figureOf } from '../quantity/index.ts';
+import { type Figure, piecesOf, type Said, said } from '../remark/index.ts';
+import type { Cut } from './model.ts';
 
 /** Row numbers as people count them, from 1: `rows 1-83`. */
 export const rowsText = (fromRow: number, toRow: number): string =>
   fromRow === toRow ? `row ${fromRow + 1}` : `rows ${fromRow + 1}-${toRow + 1}`;
 
-/** `12 %` of a ratio. */
-export const percentText = (ratio: number, decimals = 0): string => `${numberText(ratio * 100, decimals)} %`;
+/** A lag without its sign and with no digit too many: `0.3 s`. */
+export function lagFigure(lagS: number): Figure {
+  const short = Number(Math.abs(lagS).toPrecision(3));
+  const decimals = (String(short).split('.')[1] ?? '').length;
+  return figureOf(short, 'time', { decimals, plain: `${short} s` });
+}
 
-/** A lag without its sign: `0.3 s`. */
-export const lagText = (lagS: number): string => `${Number(Math.abs(lagS).toPrecision(3))} s`;
+/** Rows that do not count, with the reason. */
+export function cutOf(fromRow: number, toRow: number, why: Said | string): Cut {
+  const reason = said`${rowsText(fromRow, toRow)}: ${why}`;
+  return { fromRow, toRow, reason: reason.text, ...piecesOf(reason) };
+}

@@ -1,6 +1,7 @@
 export * from './convert.ts';
 export * from './defining-constants.ts';
 export * from './display.ts';
+export * from './figure.ts';
 export * from './format.ts';
 export * from './kind-name.ts';
 export * from './model.ts';

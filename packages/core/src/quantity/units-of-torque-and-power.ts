@@ -20,6 +20,8 @@ export const UNITS_OF_TORQUE_AND_POWER = [
     'lbf·ft | lbs-ft | ft-lb | ft-lbf | ft-lbs | pound-feet | foot-pounds',
   ),
   unit('torque', 'lb-in', POUND_FORCE * INCH, 'lbf·in | in-lb | in-lbf | in-lbs'),
+  unit('torque', 'daN·m', 10),
+  unit('torque', 'kN·m', 1000),
   unit('torque', 'kgf·m', KILOGRAM_FORCE, 'kg·m | kp·m | m·kgf | m·kg'),
 
   unit('power', 'kW', 1000, 'kilowatt | kilowatts'),

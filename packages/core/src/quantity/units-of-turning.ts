@@ -10,7 +10,7 @@ export const UNITS_OF_TURNING = [
 
   unit('engineSpeed', 'rpm', 1, 'r/min | 1/min | /min | min-1 | rev/min | revs/min | revolutions per minute'),
   unit('engineSpeed', 'krpm', 1000, '1000 rpm | 1000 r/min | x1000 rpm | rpm x1000 | rpm/1000'),
-  unit('engineSpeed', 'rev/s', MINUTE, 'r/s | rps | revs/s | Hz'),
+  unit('engineSpeed', 'rev/s', MINUTE, 'r/s | rps | revs/s | Hz | 1/s | s-1'),
   unit('engineSpeed', 'rad/s', MINUTE / TURN, 'rad/sec'),
 
   unit(

@@ -3,6 +3,10 @@
  * in an expected way. Broken assumptions throw; expected trouble comes back as a `refused` result.
  */
 
+import { piecesOf, type Said, type SaidParts } from './said.ts';
+
+export { type Figure, joined, piecesOf, type Said, type SaidParts, said } from './said.ts';
+
 /** `note`: good to know. `caution`: the value stands but may mislead. `refusal`: there is no value because of this. */
 export type RemarkLevel = 'note' | 'caution' | 'refusal';
 
@@ -12,6 +16,8 @@ export interface Remark {
   level: RemarkLevel;
   /** A full sentence for a mechanic: what, the value, what is allowed, what to do. */
   message: string;
+  /** The message in pieces with its figures apart, where it has any: for a page that shows other units. */
+  parts?: SaidParts;
   /** 1-based line in the file read, where there is one. */
   line?: number;
   /** 1-based column (field number of delimited text), where there is one. */
@@ -30,12 +36,22 @@ export function refused(...remarks: [Remark, ...Remark[]]): { ok: false; remarks
   return { ok: false, remarks };
 }
 
-/** Makes one remark. `remark('caution', 'odd-factor', 'The factor is …')` */
+/** Makes one remark. `remark('caution', 'odd-factor', said`The factor is …`)` */
 export function remark(
   level: RemarkLevel,
   code: string,
-  message: string,
+  message: string | Said,
   place: { line?: number; column?: number } = {},
 ): Remark {
-  return { code, level, message, ...place };
+  if (typeof message === 'string') return { code, level, message, ...place };
+  return { code, level, message: message.text, ...piecesOf(message), ...place };
+}
+
+/** The message of a remark with its figures, to say it inside another. */
+export const saidIn = ({ message, parts }: Remark): Said => ({ text: message, parts: parts ?? [message] });
+
+/** The same remark with words before its message: the name of a field, a pull. */
+export function remarkAbout(words: string, { parts, ...one }: Remark): Remark {
+  const message = `${words}: ${one.message}`;
+  return parts === undefined ? { ...one, message } : { ...one, message, parts: [`${words}: `, ...parts] };
 }

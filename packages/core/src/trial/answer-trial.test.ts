@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Combination, SheetValue } from '../combination/index.ts';
-import type { Pull } from '../pull/index.ts';
+import { OPEN_AUDIENCE, type Pull } from '../pull/index.ts';
 import { inventedPoints, inventedPull, inventedTorque } from '../pull/invented-pull.testing.ts';
 import { answerTrial } from './answer-trial.ts';
 import type { AnswerInput, Trial } from './model.ts';
@@ -67,6 +67,7 @@ function trial(changes: Partial<Trial> = {}): Trial {
     correction: 'sae-j1349',
     averagesWindowRpm: null,
     remark: '',
+    audience: OPEN_AUDIENCE,
     createdAt: '2026-03-14T10:00:00Z',
     invented: true,
     ...changes,

@@ -1,6 +1,16 @@
 import { type Combination, type PartChange, whatChanged } from '../combination/index.ts';
 import { type ComparedInput, type Comparison, compareCombinations } from '../compare/index.ts';
-import { defaultRecipe, type Pull, type PullView, viewPull } from '../pull/index.ts';
+import {
+  cellNamed,
+  cellRemarks,
+  defaultRecipe,
+  type Pull,
+  type PullView,
+  type ShopReading,
+  SILENT_SHOP,
+  viewPull,
+} from '../pull/index.ts';
+import type { Remark } from '../remark/index.ts';
 import { changeRemarks } from './change-remarks.ts';
 import type { AnswerInput, Trial, TrialAnswer } from './model.ts';
 import { pullRemarks } from './pull-remarks.ts';
@@ -10,14 +20,20 @@ import { pullRemarks } from './pull-remarks.ts';
  * hardware from the baseline `A`, and what stands in the way of an answer. A survey sets figures side by side and claims no
  * gain. Without a counted pull of the baseline the other combinations are still compared, without a gain.
  */
-export function answerTrial({ trial, combinations, packages, pulls }: AnswerInput): TrialAnswer {
+export function answerTrial({
+  trial,
+  combinations,
+  packages,
+  pulls,
+  shop = SILENT_SHOP,
+}: AnswerInput): TrialAnswer {
   const pullById = new Map(pulls.map((pull) => [pull.id, pull]));
   const combinationById = new Map(combinations.map((combination) => [combination.id, combination]));
   const recipe = defaultRecipe(trial.correction);
   const views = new Map(
     trial.pulls.flatMap(({ pullId }) => {
       const pull = pullById.get(pullId);
-      return pull === undefined ? [] : [[pullId, viewPull(pull, recipe)] as const];
+      return pull === undefined ? [] : [[pullId, viewPull(pull, recipe, shop)] as const];
     }),
   );
   const inputs = comparedInputs(trial, pullById, views);
@@ -29,6 +45,7 @@ export function answerTrial({ trial, combinations, packages, pulls }: AnswerInpu
       ? null
       : compareCombinations(pulled, {
           averagesWindowRpm: trial.averagesWindowRpm,
+          cells: shop.cells,
           baselineKey: trial.kind === 'survey' || !hasBaseline ? null : baseline!.key,
         });
   const changes = trial.kind === 'survey' ? {} : changesFrom(trial, combinationById, packages);
@@ -47,8 +64,25 @@ export function answerTrial({ trial, combinations, packages, pulls }: AnswerInpu
       ...pullRemarks(trial, pullById),
       ...changeRemarks(trial, combinationById, changes),
       ...(comparison?.remarks ?? []),
+      ...calibrationRemarks(inputs, shop),
     ],
   };
+}
+
+/** Counted pulls made with an instrument whose calibration was not in force; those it is alike of are named together. */
+function calibrationRemarks(inputs: readonly ComparedInput[], { cells }: ShopReading): Remark[] {
+  const namesOf = new Map<string, { remark: Remark; names: string[] }>();
+  for (const { pull } of inputs.flatMap((input) => input.pulls)) {
+    for (const one of cellRemarks(pull, cellNamed(cells, pull.cell))) {
+      if (one.code !== 'calibration-not-in-force') continue;
+      const known = namesOf.get(one.message) ?? { remark: one, names: [] };
+      namesOf.set(one.message, { ...known, names: [...known.names, pull.name] });
+    }
+  }
+  return [...namesOf.values()].map(({ remark, names }) => ({
+    ...remark,
+    message: `${names.join(', ')}: ${remark.message}`,
+  }));
 }
 
 function comparedInputs(

@@ -1,3 +1,4 @@
 export { answerTrial } from './answer-trial.ts';
 export { thingsChanged } from './change-remarks.ts';
 export * from './model.ts';
+export { meanEffectivePressure, type SurveyFigures, surveyFigures } from './survey-figures.ts';

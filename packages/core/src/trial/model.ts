@@ -1,7 +1,7 @@
 import type { CorrectionId } from '../air/index.ts';
 import type { Combination, Package, PartChange } from '../combination/index.ts';
 import type { Comparison } from '../compare/index.ts';
-import type { Pull, PullView } from '../pull/index.ts';
+import type { Audience, Pull, PullView, ShopReading } from '../pull/index.ts';
 import type { Remark } from '../remark/index.ts';
 
 export interface TrialCombination {
@@ -34,6 +34,7 @@ export interface Trial {
   averagesWindowRpm: [low: number, high: number] | null;
   /** The person's own words under the answer; '' none. */
   remark: string;
+  audience: Audience;
   /** ISO 8601 */
   createdAt: string;
   invented: boolean;
@@ -45,6 +46,8 @@ export interface AnswerInput {
   packages: Package[];
   /** All pulls named by the trial, rejected ones too. */
   pulls: Pull[];
+  /** Missing: a shop that never said anything. */
+  shop?: ShopReading;
 }
 
 /** A trial from its pulls to its answer. */

@@ -1,5 +1,5 @@
 import { type CombinationSheet, readSheet, sheetToPlain } from '@pullbook/core/combination';
-import { type Remark, type Result, refused, remark } from '@pullbook/core/remark';
+import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import { type Document, isMap, isScalar, LineCounter, parseDocument, stringify } from 'yaml';
 
 /** A sheet has some hundred lines; more is another file given by mistake. */
@@ -12,6 +12,26 @@ const LONGEST_SHEET = 1_000_000;
  * @example readCombinationText('schemaVersion: 1\nname: Straight six\nshortBlock:\n  bore: 96 mm\n')
  */
 export function readCombinationText(text: string, name = 'The sheet'): Result<CombinationSheet> {
+  const written = readWritten(text, name);
+  if (!written.ok) return written;
+  const { plain, lineOf } = written.value;
+  const read = readSheet(plain);
+  return { ...read, remarks: read.remarks.map(lineOf) };
+}
+
+/** What YAML or JSON says before it is read as a sheet; faults of the writing come back with line and column. */
+export function readPlainText(text: string, name = 'The sheet'): Result<unknown> {
+  const written = readWritten(text, name);
+  return written.ok ? accepted(written.value.plain) : written;
+}
+
+interface Written {
+  plain: unknown;
+  /** The remark with the line of the place it begins with. */
+  lineOf: (item: Remark) => Remark;
+}
+
+function readWritten(text: string, name: string): Result<Written> {
   if (text.trim() === '') {
     return refused(
       remark(
@@ -34,9 +54,9 @@ export function readCombinationText(text: string, name = 'The sheet'): Result<Co
   });
   const [first, ...others] = faults;
   if (first) return refused(first, ...others);
-  let plain: unknown;
   try {
-    plain = document.toJS({ maxAliasCount: 50 });
+    const plain: unknown = document.toJS({ maxAliasCount: 50 });
+    return accepted({ plain, lineOf: (item: Remark) => withLine(item, document, counter) });
   } catch {
     return refused(
       remark(
@@ -46,13 +66,16 @@ export function readCombinationText(text: string, name = 'The sheet'): Result<Co
       ),
     );
   }
-  const read = readSheet(plain);
-  return { ...read, remarks: read.remarks.map((item) => withLine(item, document, counter)) };
 }
 
 /** A sheet as YAML, in its own order; `readCombinationText` reads the same sheet back. */
 export function combinationToYaml(sheet: CombinationSheet): string {
-  return stringify(sheetToPlain(sheet), { lineWidth: 0 });
+  return plainToYaml(sheetToPlain(sheet));
+}
+
+/** A plain form as YAML, be it a sheet that can be read or one at which somebody still works. */
+export function plainToYaml(plain: unknown): string {
+  return stringify(plain, { lineWidth: 0 });
 }
 
 /** A sheet as JSON, in its own order. */
@@ -68,12 +91,17 @@ function faultWords(code: string, message: string): string {
   return `it cannot be read as YAML or JSON (${message.split('\n')[0]}). A line reads "bore: 96 mm".`;
 }
 
-/** `readSheet` begins each message with the place, `section.field:`; the line is where that stands in the text. */
+/** `readSheet` begins each message with the place, `section.field:`; the line is where that, or what holds it, stands. */
 function withLine(item: Remark, document: Document, counter: LineCounter): Remark {
   const place = /^([^.:\s]+)(?:\.([^:]+))?:/.exec(item.message);
   const [, section, field] = place ?? [];
   if (item.line !== undefined || section === undefined) return item;
-  const offset = offsetOf(document.contents, [section, ...(field === undefined ? [] : [field])]);
+  const offset =
+    field === undefined
+      ? offsetOf(document.contents, [section])
+      : (offsetOf(document.contents, [section, field]) ??
+        offsetOf(document.contents, [section, ...field.split('.')]) ??
+        offsetOf(document.contents, [section, field.split('.')[0]!]));
   if (offset === null) return item;
   const { line, col } = counter.linePos(offset);
   return { ...item, line, column: col };

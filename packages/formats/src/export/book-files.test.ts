@@ -1,10 +1,12 @@
-import { type Channel, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
+import { type Channel, OPEN_AUDIENCE, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
+import { accepted, type Result, refused } from '@pullbook/core/remark';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readBookFiles, writeBookFiles } from './book-files.ts';
-import type { ExportedBook, Originals } from './exported-book.ts';
+import type { ExportedBook, ExportFile } from './exported-book.ts';
+import { openExport } from './read-export.ts';
 import { safeText, textFromSafe } from './safe-text.ts';
+import { exportFiles } from './write-export.ts';
 
 function channel(
   meaning: Channel['meaning'],
@@ -56,6 +58,7 @@ function pull(more: Partial<Pull> = {}): Pull {
     events: [{ engineSpeedRpm: null, text: 'misfire' }],
     outcome: 'completed',
     treatment: { lags: { lambda: 0.3 }, windowRpm: [2000, 2100], binWidthRpm: null, addInertia: true },
+    audience: OPEN_AUDIENCE,
     origin: 'measured',
     fileHash: 'ab12',
     invented: true,
@@ -63,7 +66,44 @@ function pull(more: Partial<Pull> = {}): Pull {
   };
 }
 
-function book(pulls: Pull[]): ExportedBook {
+/** A book with its channels, as the store's contents have them. */
+type WholeBook = Omit<ExportedBook, 'pulls'> & { pulls: Pull[] };
+type Originals = ReadonlyMap<string, Uint8Array>;
+
+/** All files of the export. */
+async function written({ pulls, ...rest }: WholeBook, bytes: Originals = originals): Promise<ExportFile[]> {
+  const heads = pulls.map(({ channels: _, ...head }) => head);
+  const source = {
+    channelsOf: async (id: string) => pulls.find((one) => one.id === id)!.channels,
+    originalOf: async (hash: string) => bytes.get(hash)!,
+  };
+  const files: ExportFile[] = [];
+  for await (const file of exportFiles({ ...rest, pulls: heads }, source)) files.push(file);
+  return files;
+}
+
+/** Reads files back, whole; refused with all that is wrong. */
+async function readBack(
+  files: readonly ExportFile[],
+): Promise<Result<{ contents: WholeBook; originals: Originals }>> {
+  const byPath = new Map(files.map(({ path, bytes }) => [path, bytes]));
+  const opened = await openExport(async (path) => byPath.get(path) ?? null);
+  if (!opened.ok) return opened;
+  const { contents, channelsOf, originalOf, faults } = opened.value;
+  const [first, ...others] = await faults();
+  if (first) return refused(first, ...others);
+  const given = <T>(result: Result<T>): T => {
+    if (!result.ok) throw new Error('a fault that was not told');
+    return result.value;
+  };
+  const pulls: Pull[] = [];
+  for (const head of contents.pulls) pulls.push({ ...head, channels: given(await channelsOf(head.id)) });
+  const back = new Map<string, Uint8Array>();
+  for (const { hash } of contents.files) back.set(hash, given(await originalOf(hash)));
+  return accepted({ contents: { ...contents, pulls }, originals: back });
+}
+
+function book(pulls: Pull[], more: Partial<WholeBook> = {}): WholeBook {
   return {
     info: {
       id: 'b1',
@@ -119,15 +159,33 @@ function book(pulls: Pull[]): ExportedBook {
         reason: '',
         before: null,
         after: { a: 1 },
+        uid: 'b1/1',
+        undoes: null,
+        together: 'b1/1',
       },
     ],
+    cells: [
+      {
+        id: 'cell',
+        name: 'cell 1',
+        brake: 'water brake',
+        altitude: 210,
+        momentOfInertia: 0.12,
+        instruments: [{ id: 'i', name: 'Load cell', measures: 'torque', serial: '7', calibrations: [] }],
+        notes: '',
+      },
+    ],
+    layouts: [
+      { fingerprint: 'f', name: 'a.csv', columns: [{ index: 0 }], said: { cell: 'x' }, confirmedAt: 'T' },
+    ],
+    settings: { units: 'si', decimalMark: ',' },
+    withdrawn: [{ kind: 'pull', id: 'gone', at: '2024-05-03T00:00:00Z' }],
+    ...more,
   };
 } // prettier-ignore
 
-const originals: Originals = new Map([
-  ['ab12', { name: '../=odd name?.csv', bytes: Uint8Array.from([1, 0, 255, 10]) }],
-]);
-const jsonOf = (files: ReturnType<typeof writeBookFiles>, path: string) =>
+const originals: Originals = new Map([['ab12', Uint8Array.from([1, 0, 255, 10])]]);
+const jsonOf = (files: ExportFile[], path: string) =>
   JSON.parse(new TextDecoder().decode(files.find((file) => file.path === path)?.bytes));
 
 const summary = pull({
@@ -138,7 +196,7 @@ const summary = pull({
   summary: { peakPower: 250e3, peakPowerRpm: 6200, peakTorque: null, peakTorqueRpm: null },
 });
 
-test('a book reads back the same', () => {
+test('a book reads back the same', async () => {
   const contents = book([
     pull(),
     summary,
@@ -163,12 +221,12 @@ test('a book reads back the same', () => {
       },
     }),
   ]);
-  const read = readBookFiles(writeBookFiles(contents, originals));
+  const read = await readBack(await written(contents));
   expect(read).toEqual({ ok: true, value: { contents, originals }, remarks: [] });
 });
 
-test('every path is plain and stays inside the folder; keys with bare numbers end in the unit', () => {
-  const files = writeBookFiles(book([pull({ id: '../../etc/x' })]), originals);
+test('every path is plain and stays inside the folder; keys with bare numbers end in the unit', async () => {
+  const files = await written(book([pull({ id: '../../etc/x' })]));
   for (const { path } of files)
     expect(path).toMatch(/^[A-Za-z0-9_-][A-Za-z0-9._-]*(\/[A-Za-z0-9_-][A-Za-z0-9._-]*)?$/);
   expect(new Set(files.map(({ path }) => path)).size).toBe(files.length);
@@ -187,8 +245,8 @@ test('every path is plain and stays inside the folder; keys with bare numbers en
   expect(JSON.stringify(json)).not.toContain('"values"');
 });
 
-test('how a pull is read goes out with units in its names; an export without it reads as plain', () => {
-  const files = writeBookFiles(book([pull()]), originals);
+test('how a pull is read goes out with units in its names; an export without it reads as plain', async () => {
+  const files = await written(book([pull()]));
   const json = jsonOf(files, 'book.json');
   expect(json.pulls[0].treatment).toEqual({
     lagsS: { lambda: 0.3 },
@@ -200,18 +258,18 @@ test('how a pull is read goes out with units in its names; an export without it 
   const older = files.map((file) =>
     file.path === 'book.json' ? { ...file, bytes: new TextEncoder().encode(JSON.stringify(json)) } : file,
   );
-  const read = readBookFiles(older);
+  const read = await readBack(older);
   expect(read.ok && read.value.contents.pulls[0]!.treatment).toEqual(PLAIN_TREATMENT);
 });
 
-test('doubles come back bit for bit, missing and infinite ones too; any text in any name', () => {
+test('doubles come back bit for bit, missing and infinite ones too; any text in any name', async () => {
   const doubles = fc.array(fc.double(), { minLength: 1, maxLength: 30 });
-  fc.assert(
-    fc.property(
+  await fc.assert(
+    fc.asyncProperty(
       doubles,
       fc.string({ unit: 'binary', maxLength: 30 }),
       fc.string({ maxLength: 20 }),
-      (values, name, unit) => {
+      async (values, name, unit) => {
         const channels = [
           channel('engineSpeed', 'engineSpeed', values),
           channel(
@@ -222,7 +280,7 @@ test('doubles come back bit for bit, missing and infinite ones too; any text in 
           ),
         ];
         const contents = book([pull({ name, channels })]);
-        const read = readBookFiles(writeBookFiles(contents, originals));
+        const read = await readBack(await written(contents));
         if (!read.ok) throw new Error(JSON.stringify(read.remarks));
         const [back] = read.value.contents.pulls;
         expect(back?.name).toBe(name);
@@ -250,8 +308,8 @@ describe('text that a spreadsheet would take for a formula', () => {
     ));
 });
 
-describe('a damaged export is refused, naming the file', () => {
-  const files = writeBookFiles(book([pull()]), originals);
+describe('a damaged export is refused, naming the file', async () => {
+  const files = await written(book([pull()]));
   const csv = files.find(({ path }) => path.endsWith('.csv') && path.startsWith('pulls'))!;
   const changed = (path: string, change: (text: string) => string) =>
     files.map((file) =>
@@ -308,8 +366,8 @@ describe('a damaged export is refused, naming the file', () => {
       'export-damaged',
       /3 bytes/,
     ],
-  ])('%s', (_, given, code, message) => {
-    const read = readBookFiles(given);
+  ])('%s', async (_, given, code, message) => {
+    const read = await readBack(given);
     expect(read.ok).toBe(false);
     expect(read.remarks[0]).toMatchObject({ code, level: 'refusal' });
     expect(read.remarks[0]?.message).toMatch(message);

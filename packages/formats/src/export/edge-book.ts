@@ -1,7 +1,9 @@
 import type { AirReading, Humidity } from '@pullbook/core/air';
-import type { Combination, CombinationSheet, SheetValue } from '@pullbook/core/combination';
+import type { Combination, CombinationSheet, SheetTable, SheetValue } from '@pullbook/core/combination';
 import {
+  type Audience,
   type Channel,
+  OPEN_AUDIENCE,
   PLAIN_TREATMENT,
   type Pull,
   type PullSummary,
@@ -53,19 +55,25 @@ export interface EdgeTreatment {
 /** A channel without its values, which stand in the pull's CSV, one column a channel in this order. */
 export type EdgeChannel = Omit<Channel, 'values'> & { column: string };
 
-export type EdgePull = Omit<Pull, 'channels' | 'weather' | 'summary' | 'sweep' | 'treatment'> & {
+export type EdgePull = Omit<Pull, 'channels' | 'weather' | 'summary' | 'sweep' | 'treatment' | 'audience'> & {
   weather: EdgeWeather | null;
   summary: EdgeSummary | null;
   sweep: EdgeSweep;
   /** Missing in exports made before it was kept: the pull was read as it comes. */
   treatment?: EdgeTreatment;
+  /** Missing in exports made before it was kept: seen by everyone. */
+  audience?: Audience;
   channels: EdgeChannel[];
   /** Path of the CSV in the export; `null`: no channels. */
   channelsFile: string | null;
 };
 
 /** `value` is in `unit`, the inside unit of `kind`; `text` is as it was entered. */
-export type EdgeSheetValue = SheetValue & { unit: string | null };
+export type EdgeSheetValue = Omit<SheetValue, 'table'> & {
+  unit: string | null;
+  /** `values` of a column are in its `unit`. */
+  table?: Omit<SheetTable, 'columns'> & { columns: (SheetTable['columns'][number] & { unit: string })[] };
+};
 
 export type EdgeCombination = Omit<Combination, 'sheet'> & {
   sheet: Omit<CombinationSheet, 'sections'> & { sections: Record<string, Record<string, EdgeSheetValue>> };
@@ -163,13 +171,14 @@ export function edgeFromPull(pull: Pull, columns: readonly string[], channelsFil
 }
 
 export function pullFromEdge(edge: EdgePull, values: readonly Float64Array[]): Pull {
-  const { weather, summary, sweep, treatment, channels, channelsFile: _, ...rest } = edge;
+  const { weather, summary, sweep, treatment, audience, channels, channelsFile: _, ...rest } = edge;
   return {
     ...rest,
     weather: weather && weatherFromEdge(weather),
     summary: summary && summaryFromEdge(summary),
     sweep: { momentOfInertia: sweep.momentOfInertiaKgM2, inertiaCompensated: sweep.inertiaCompensated },
     treatment: treatment ? treatmentFromEdge(treatment) : PLAIN_TREATMENT,
+    audience: audience ?? OPEN_AUDIENCE,
     channels: channels.map(({ column: __, ...channel }, index) => ({
       ...channel,
       values: values[index] as Float64Array,
@@ -178,21 +187,32 @@ export function pullFromEdge(edge: EdgePull, values: readonly Float64Array[]): P
 }
 
 export function edgeFromCombination({ sheet, ...rest }: Combination): EdgeCombination {
-  const sections = mapValues(sheet.sections, (fields) =>
-    mapValues(fields ?? {}, (value): EdgeSheetValue => ({ ...value, unit: unitOfSheetKind(value.kind) })),
-  );
+  const sections = mapValues(sheet.sections, (fields) => mapValues(fields ?? {}, edgeFromSheetValue));
   return { ...rest, sheet: { ...sheet, sections } };
 }
 
 export function combinationFromEdge({ sheet, ...rest }: EdgeCombination): Combination {
-  const sections = mapValues(sheet.sections, (fields) =>
-    mapValues(fields, ({ unit: _, ...value }): SheetValue => value),
-  );
+  const sections = mapValues(sheet.sections, (fields) => mapValues(fields, sheetValueFromEdge));
   return { ...rest, sheet: { ...sheet, sections } };
 }
 
+function edgeFromSheetValue({ table, ...value }: SheetValue): EdgeSheetValue {
+  const edge = { ...value, unit: unitOfSheetKind(value.kind) };
+  if (table === undefined) return edge;
+  const columns = table.columns.map((column) => ({ ...column, unit: EDGE_UNITS[column.kind].name }));
+  return { ...edge, table: { ...table, columns } };
+}
+
+function sheetValueFromEdge({ unit: _, table, ...value }: EdgeSheetValue): SheetValue {
+  if (table === undefined) return value;
+  const columns = table.columns.map(({ unit: __, ...column }) => column);
+  return { ...value, table: { ...table, columns } };
+}
+
 function unitOfSheetKind(kind: SheetValue['kind']): string | null {
-  return kind === 'text' || kind === 'count' ? null : EDGE_UNITS[kind satisfies QuantityKind].name;
+  return kind === 'text' || kind === 'count' || kind === 'table'
+    ? null
+    : EDGE_UNITS[kind satisfies QuantityKind].name;
 }
 
 function mapValues<From, To>(entries: Record<string, From>, change: (value: From) => To): Record<string, To> {

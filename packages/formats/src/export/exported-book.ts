@@ -1,8 +1,14 @@
 import type { Combination, Engine, Package } from '@pullbook/core/combination';
-import type { OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
+import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
 import type { Trial } from '@pullbook/core/trial';
 
-/** Everything in a book but the original bytes. The same fields as the store's contents, which this room must not import. */
+/** A pull without its channels. */
+export type ExportedHead = Omit<Pull, 'channels'>;
+
+/**
+ * Everything in a book but channels and original bytes. The same fields as the store's contents, which this room must
+ * not import.
+ */
 export interface ExportedBook {
   info: { id: string; name: string; invented: boolean; createdAt: string; schemaVersion: number };
   engines: Engine[];
@@ -10,11 +16,22 @@ export interface ExportedBook {
   packages: Package[];
   setUps: SetUp[];
   sessions: Session[];
-  pulls: Pull[];
+  pulls: ExportedHead[];
   files: OriginalFile[];
   trials: Trial[];
+  cells: Cell[];
+  layouts: { fingerprint: string; name: string; columns: unknown; said: unknown; confirmedAt: string }[];
+  settings: Record<string, unknown>;
+  withdrawn: {
+    kind: 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'file';
+    id: string;
+    at: string;
+  }[];
   log: {
     id: number;
+    uid: string;
+    undoes: string | null;
+    together: string;
     at: string;
     act: string;
     subject: string;
@@ -24,8 +41,11 @@ export interface ExportedBook {
   }[];
 }
 
-/** Original bytes by their SHA-256 in hex. */
-export type Originals = Map<string, { name: string; bytes: Uint8Array }>;
+/** What is large in a book, asked for one at a time, so that no book is too large to be exported. */
+export interface ExportSource {
+  channelsOf: (pullId: string) => Promise<Channel[]>;
+  originalOf: (hash: string) => Promise<Uint8Array>;
+}
 
 /** One file of the export; `path` with forward slashes, relative to the export's folder. */
 export interface ExportFile {

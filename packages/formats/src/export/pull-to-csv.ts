@@ -1,5 +1,6 @@
 import type { Channel, Pull } from '@pullbook/core/pull';
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import { CellText } from '../text/cell-text.ts';
 import { eachRecord } from '../text/split-records.ts';
 import { edgeUnitOfChannel } from './edge-units.ts';
 import { csvField, safeText } from './safe-text.ts';
@@ -44,10 +45,10 @@ export function columnNames(channels: readonly Channel[]): string[] {
 }
 
 /** Values of a CSV that `pullToCsv` wrote, one array a column. */
-export function valuesFromCsv(csv: string, columns: number, path: string): Result<Float64Array[]> {
+export function valuesFromCsv(bytes: Uint8Array, columns: number, path: string): Result<Float64Array[]> {
   const rows: string[][] = [];
   let width = columns;
-  eachRecord(csv, ',', (fields) => {
+  eachRecord({ bytes, cells: new CellText('utf-8') }, ',', (fields) => {
     if (fields.length !== columns) width = fields.length;
     else rows.push(fields);
     return width === columns;

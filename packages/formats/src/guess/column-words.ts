@@ -7,6 +7,9 @@ export interface NameSays {
   correction: 'corrected' | 'observed' | null;
 }
 
+/** Whether a power or torque is told to be read behind the gearbox. */
+export const isBehindGears = (name: string): boolean => ROUND_PARTS.test(plainWords(name));
+
 /** Lower case, without accents, words parted by single spaces: `ÖlTemperatur_1` → `ol temperatur 1`. */
 export function plainWords(name: string): string {
   return name
@@ -25,7 +28,13 @@ const PRESSURE = /press|druck|presion|\bp\b|\bvac(uum)?\b/;
 const FLOW = /flow|rate|mass|consum|durchfluss|verbrauch|strom|debit|caudal|menge|portata/;
 const OIL = /\boil|\bol ?(temp|druck)|\boel|huile|aceite|\bolio/;
 const COOLANT =
-  /coolant|water|\bect\b|\bclt\b|kuhl(wasser|mittel)|wasser|refroidissement|\beau\b|\bagua|refrigerante/;
+  /coolant|water|\bect\b|\bclt\b|kuhl(wasser|mittel)|wasser|refroidissement|\beau\b|\bagua|\bacqua|refrigerante/;
+const WATER = /water|coolant|wasser|\beau\b|\bagua|\bacqua/;
+/** Not of the engine: what carries its power away, and the brake that takes it. */
+const BESIDE_THE_ENGINE =
+  /\b(gear ?box|transmission|diff(erential)?|axle|brake|dyno|absorber|hub|frein|freno)\b|getriebe|bremse|boite de vitesse/;
+const ROUND_PARTS =
+  /\b(wheel|roller|drum|road|vehicle|ground|fan|alternator|hub|((drive|prop|output|input) ?shaft)|gear ?box|rad(?![ /]?s\b)|rolle|roue|rouleau|ruota|rueda)s?\b/;
 const FUEL = /fuel|kraftstoff|benzin|carburant|essence|combustible|gasolina|benzina/;
 const EXHAUST = /exhaust|\begt|abgas|echappement|\bescape\b|\bexh\b|scarico/;
 const MACHINE =
@@ -43,10 +52,11 @@ const RULES: readonly [ChannelMeaning, (words: string) => boolean][] = [
   [
     'other',
     (w) =>
-      /\b(target|soll|setpoint|set point|demand|commanded|consigne|limit|error|duty)\b|bsfc|specific|efficien|wirkungsgrad|rendement|\b[ib]mep\b|\bve\b|inertia/.test(
+      /\b(target|soll|setpoint|set point|demand|request(ed)?|desired|commanded|consigne|limit|error|duty|loss(es)?|drag|friction)\b|bsfc|specific|efficien|wirkungsgrad|rendement|\b[ib]mep\b|\bve\b|inertia|verlust|schlepp|reibung|\bpertes?\b|\bperdit[ae]\b|\bperdidas?\b/.test(
         w,
       ),
   ],
+  ['other', (w) => BESIDE_THE_ENGINE.test(w) && (OIL.test(w) || WATER.test(w))],
   [
     'correctionFactor',
     (w) => /corr?\w* ?(factor|fact\b|faktor|facteur|coef)|korrekturfaktor|factor de corr|^cf$/.test(w),
@@ -60,6 +70,7 @@ const RULES: readonly [ChannelMeaning, (words: string) => boolean][] = [
     'impellerSpeed',
     (w) => new RegExp(`${MACHINE} ?(shaft |wheel )?(speed|rpm|drehzahl|regime|n\\b)`).test(w),
   ],
+  ['other', (w) => ROUND_PARTS.test(w) && /\brpm\b|speed|\brevs?\b|drehzahl|\bregime\b|\bgiri\b/.test(w)],
   ['lambda', (w) => /lambda|λ|\blam\b/.test(w)],
   ['airFuelRatio', (w) => /\bafr\b|air.{0,5}fuel|\ba ?\/ ?f\b|^a f\b/.test(w)],
   ['dischargeTemperature', (w) => DISCHARGE.test(w) && TEMPERATURE.test(w)],
@@ -80,8 +91,11 @@ const RULES: readonly [ChannelMeaning, (words: string) => boolean][] = [
       (/manifold|plenum|saugrohr|collecteur|colector|intake|inlet|admission|admision/.test(w) &&
         PRESSURE.test(w)),
   ],
-  ['chargeTemperature', (w) => CHARGE.test(w) && TEMPERATURE.test(w)],
-  ['inletAirTemperature', (w) => INLET.test(w) && TEMPERATURE.test(w)],
+  ['chargeTemperature', (w) => CHARGE.test(w) && !WATER.test(w) && TEMPERATURE.test(w)],
+  [
+    'inletAirTemperature',
+    (w) => INLET.test(w) && !WATER.test(w) && !/cooling air|kuhlluft/.test(w) && TEMPERATURE.test(w),
+  ],
   [
     'airFlow',
     (w) =>
@@ -114,7 +128,7 @@ const RULES: readonly [ChannelMeaning, (words: string) => boolean][] = [
   [
     'time',
     (w) =>
-      /^(elapsed|run|log|pull)? ?time\b|^(zeit|uhrzeit|messzeit|temps|tiempo|tempo|heure|hora|elapsed|sec|seconds?|sekunden?|clock|timestamp)\b|^t$/.test(
+      /^(elapsed|run|log|pull|test|sample|unix|epoch)? ?time\b|\bepoch\b|^(zeit|uhrzeit|messzeit|temps|tiempo|tempo|heure|hora|elapsed|sec|seconds?|sekunden?|clock|timestamp)\b|^t$/.test(
         w,
       ),
   ],

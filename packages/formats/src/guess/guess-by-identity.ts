@@ -48,6 +48,7 @@ export function guessByIdentity(
       const pairs = answer ? consistentPairs(answer.pairs, columns[torque], columns[power]) : [];
       if (!answer || !pairs[0]) continue;
       const why = identityWords(columns, torque, power, answer, pairs);
+      if (pairs[1]) remarks.push(ambiguity(columns, torque, power, answer, pairs[0], pairs[1]));
       guesses[torque] = {
         meaning: 'torque',
         unit: pairs[0].torqueUnit,
@@ -88,9 +89,14 @@ function settleUnits(
   const pairs = consistentPairs(answer.pairs, columns[torqueAt], columns[powerAt]);
   const pair = pairs[0];
   if (!pair) {
-    if (answer.pairs.length > 0) remarks.push(contradiction(torque, power, 1, answer, place));
+    remarks.push(
+      answer.pairs.length > 0
+        ? contradiction(torque, power, 1, answer, place)
+        : noPair(columns, torqueAt, powerAt, answer, place),
+    );
     return;
   }
+  if (pairs[1]) remarks.push(ambiguity(columns, torqueAt, powerAt, answer, pair, pairs[1]));
   const why = identityWords(columns, torqueAt, powerAt, answer, pairs);
   const completed = (guess: Guess, unit: string): Guess =>
     guess.unit === '' ? { ...guess, unit, basis: 'identity', why: `${guess.why} ${why}` } : guess;
@@ -118,6 +124,17 @@ function contradiction(
   );
 }
 
+function noPair(
+  columns: readonly UnguessedColumn[],
+  torque: number,
+  power: number,
+  answer: IdentityAnswer,
+  place: { column: number },
+): Remark {
+  const message = `“${columns[power]?.name}” is “${columns[torque]?.name}” × engine speed ÷ ${(1 / answer.constant).toFixed(1)} throughout, which no pair of units known here gives, and a unit is not named. Say the units of both.`;
+  return remark('caution', 'units-contradict-figures', message, place);
+}
+
 /** Pairs that do not contradict a unit the header names. */
 function consistentPairs(
   pairs: readonly UnitPair[],
@@ -132,6 +149,22 @@ function consistentPairs(
     (pair) =>
       same(torque?.unitText, pair.torqueUnit, 'torque') && same(power?.unitText, pair.powerUnit, 'power'),
   );
+}
+
+/** Two pairs of units fit: a person has to say which. */
+function ambiguity(
+  columns: readonly UnguessedColumn[],
+  torque: number,
+  power: number,
+  answer: IdentityAnswer,
+  pair: UnitPair,
+  second: UnitPair,
+): Remark {
+  const divisor = (1 / answer.constant).toFixed(1);
+  const by = (units: UnitPair) =>
+    `${units.torqueUnit} with ${units.powerUnit} (${(1 / identityConstant(units)).toFixed(1)})`;
+  const message = `“${columns[power]?.name}” is “${columns[torque]?.name}” × engine speed ÷ ${divisor}: ${by(pair)} and ${by(second)} both fit. The first is taken; say which it is.`;
+  return remark('caution', 'units-ambiguous', message, { column: power + 1 });
 }
 
 function identityWords(

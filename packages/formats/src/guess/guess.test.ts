@@ -71,7 +71,7 @@ test.each([
   ['BSFC', 'other'],
 ])('%s means %s', (name, meaning) => expect(meaningFromName(name)?.meaning).toBe(meaning));
 
-test.each(['Gear', 'Wheel speed', 'T0001', 'Notes', 'Exhaust back pressure', 'Vibration'])(
+test.each(['Gear', 'T0001', 'Notes', 'Exhaust back pressure', 'Vibration'])(
   '%s means nothing known',
   (name) => expect(meaningFromName(name)).toBeNull(),
 );
@@ -118,8 +118,8 @@ describe('units and meanings of a whole file', () => {
       ((300 * speed) / 5252.113).toFixed(2),
     ]);
     expect(guesses(reading)).toEqual(['engineSpeed rpm', 'torque N·m', 'power kW']);
-    expect(reading.remarks[0]).toMatchObject({ code: 'units-contradict-figures', column: 3 });
-    expect(reading.remarks[0]?.message).toContain('with lb-ft and hp power is torque × engine speed');
+    expect(reading.questions[0]).toMatchObject({ code: 'units-contradict-figures', column: 3 });
+    expect(reading.questions[0]?.message).toContain('with lb-ft and hp power is torque × engine speed');
   });
 
   test('power that carries a factor torque does not is told (rule V01)', () => {
@@ -128,8 +128,8 @@ describe('units and meanings of a whole file', () => {
       300,
       ((1.021 * 300 * speed) / 9549.2966).toFixed(3),
     ]);
-    expect(reading.remarks[0]?.code).toBe('power-is-not-torque-times-speed');
-    expect(reading.remarks[0]?.message).toContain('1.0210 times');
+    expect(reading.questions[0]?.code).toBe('power-is-not-torque-times-speed');
+    expect(reading.questions[0]?.message).toContain('1.0210 times');
   });
 
   test('the observed torque is taken before the corrected one', () => {
@@ -140,7 +140,7 @@ describe('units and meanings of a whole file', () => {
   test('a corrected torque alone is taken, and says so', () => {
     const reading = table('rpm,Corrected torque [Nm]', (speed) => [speed, 310]);
     expect(guesses(reading)).toEqual(['engineSpeed rpm', 'torque N·m']);
-    expect(reading.remarks.map(({ code }) => code)).toEqual(['carries-correction']);
+    expect(reading.questions.map(({ code }) => code)).toEqual(['carries-correction']);
   });
 
   test.each([
@@ -162,12 +162,113 @@ describe('units and meanings of a whole file', () => {
 
   test('boost that never nears zero is told to look absolute', () => {
     const reading = table('rpm,Torque [Nm],Boost [kPa]', (speed) => [speed, 300, 90 + speed / 100]);
-    expect(reading.remarks.map(({ code }) => code)).toEqual(['boost-may-be-absolute']);
+    expect(reading.questions.map(({ code }) => code)).toEqual(['boost-may-be-absolute']);
   });
 
   test('in a file of US units a torque without unit is lb-ft', () => {
     const reading = table('rpm,Torque,Oil temp [°F],Oil pressure [psi]', (speed) => [speed, 300, 190, 60]);
     expect(guesses(reading)[1]).toBe('torque lb-ft');
     expect(reading.columns[1]?.guess.why).toContain('Confirm it');
+  });
+
+  test.each([
+    // 1 cm³/min, 1 L/h, 1 US gal/h = 3.785 411 784 L/h, 1 ft³ = 0.028 316 846 592 m³: NIST SP 811 (digits from memory).
+    ['Fuel flow [cc/min]', 'fuelVolumeFlow cm³/min'],
+    ['Fuel flow [L/h]', 'fuelVolumeFlow L/h'],
+    ['Fuel flow [gal/h]', 'fuelVolumeFlow gal/h'],
+    ['Fuel flow [kg/h]', 'fuelFlow kg/h'],
+    ['Air flow [cfm]', 'airVolumeFlow cfm'],
+    ['Air flow [m3/h]', 'airVolumeFlow m³/h'],
+    ['Air flow [kg/h]', 'airFlow kg/h'],
+    // Standard air differs from meter to meter: no unit until somebody states it.
+    ['Air flow [scfm]', 'other scfm'],
+  ])('%s is %s: a volume is no mass without its density', (name, meaning) => {
+    const reading = table(`rpm,Torque [Nm],${name}`, (speed) => [speed, 300, speed / 20]);
+    expect(guesses(reading)[2]).toBe(meaning);
+  });
+
+  test('probes of one meaning all keep it, with their names', () => {
+    const reading = table('rpm,Torque [Nm],EGT 1 [°C],EGT 2 [°C],Lambda left,Lambda right', (speed) => [
+      speed,
+      300,
+      700 + speed / 100,
+      710 + speed / 100,
+      0.82,
+      0.84,
+    ]);
+    expect(guesses(reading).slice(2)).toEqual([
+      'exhaustTemperature °C',
+      'exhaustTemperature °C',
+      'lambda λ',
+      'lambda λ',
+    ]);
+  });
+
+  test.each([
+    ['AFR', 12.6, 'airFuelRatio :1'],
+    ['AFR', 0.86, 'lambda λ'],
+    ['Lambda', 0.86, 'lambda λ'],
+    ['Lambda', 12.6, 'airFuelRatio :1'],
+  ])('%s of %d is %s', (name, value, meaning) => {
+    const reading = table(`rpm,Torque [Nm],${name}`, (speed) => [speed, 300, value + speed / 1e6]);
+    expect(guesses(reading)[2]).toMatch(meaning.replace(' :1', ''));
+  });
+
+  test.each([
+    // 4000 rpm in 12 s is 333 rpm/s; as 12 000 s it would be 0.3 rpm/s.
+    ['a log', [0, 3000, 6000, 9000, 12_000], 'time ms'],
+    ['a log', [0, 3, 6, 9, 12], 'time s'],
+    // 4000 rpm in 60 s is 67 rpm/s; as 60 ms it would be 67 000 rpm/s, though the steps are of 15.
+    ['a step test', [0, 15, 30, 45, 60], 'time s'],
+    // 4000 rpm in 0.2 s would be 20 000 rpm/s; in 0.2 min it is 333 rpm/s.
+    ['a log', [0, 0.05, 0.1, 0.15, 0.2], 'time min'],
+  ])('a time of %s without unit, %j, is %s', (_, times, meaning) => {
+    const reading = table('Time,rpm,Torque [Nm]', (speed) => [times[speed / 1000 - 2]!, speed, 300]);
+    expect(guesses(reading)[0]).toBe(meaning);
+  });
+
+  test.each([
+    // 200 °C would be too hot for oil, 200 °F is 93 °C; 95 °F would be a cold engine, 95 °C is a warm one.
+    ['Oil temp', 200, 'oilTemperature °F'],
+    ['Oil temp', 95, 'oilTemperature °C'],
+    // 1350 °C melts the probe, 1350 °F is 732 °C.
+    ['EGT', 1350, 'exhaustTemperature °F'],
+    ['EGT', 780, 'exhaustTemperature °C'],
+    // 4 bar, 58 psi, 400 kPa of oil pressure.
+    ['Oil pressure', 4, 'oilPressure bar'],
+    ['Oil pressure', 400, 'oilPressure kPa'],
+  ])('%s of %d without unit is %s', (name, value, meaning) => {
+    const reading = table(`rpm,Torque [Nm],${name}`, (speed) => [speed, 300, value + speed / 1e4]);
+    expect(guesses(reading)[2]).toBe(meaning);
+  });
+
+  test('two pairs of units that fit alike are asked for, both by name', () => {
+    // N·m with PS is ÷ 7023.5, lb-ft with kW ÷ 7043.2, 0.28 % apart: ÷ 7033.3 lies in the middle.
+    const reading = table('rpm,torque,power', (speed) => [
+      speed,
+      (300 + speed / 100).toFixed(1),
+      (((300 + speed / 100) * speed) / 7033.35).toFixed(1),
+    ]);
+    const asked = reading.questions.find(({ code }) => code === 'units-ambiguous');
+    expect(asked?.message).toMatch(/N·m with PS \(7023\.5\)/);
+    expect(asked?.message).toMatch(/lb-ft with kW \(7043\.2\)/);
+  });
+
+  test.each([
+    // ÷ 5252.113 lb-ft and hp; ÷ 5180.265 lb-ft and metric hp; ÷ 7023.496 N·m and metric hp; ÷ 9549.297 N·m and kW;
+    // ÷ 716.197 kgf·m and metric hp = 60 · 75 / (2π), from the metric horsepower of 75 kgf·m/s.
+    [5252.113, 'torque lb-ft', 'power hp'],
+    [5180.265, 'torque lb-ft', 'power PS'],
+    [7023.496, 'torque N·m', 'power PS'],
+    [9549.297, 'torque N·m', 'power kW'],
+    [716.197, 'torque kgf·m', 'power PS'],
+  ])('without units, ÷ %d is %s and %s', (divisor, torque, power) => {
+    const reading = table('rpm,torque,power', (speed) => [
+      speed,
+      (300 + speed / 100).toFixed(2),
+      (((300 + speed / 100) * speed) / divisor).toFixed(2),
+    ]);
+    expect(guesses(reading).slice(1)).toEqual([torque, power]);
+    expect(reading.questions).toEqual([]);
   });
 });

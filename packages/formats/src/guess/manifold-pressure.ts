@@ -3,9 +3,7 @@ import { type Remark, remark } from '@pullbook/core/remark';
 import { unitOfSpelling } from '../text/unit-spelling.ts';
 import { plainWords } from './column-words.ts';
 import type { Guess, UnguessedColumn } from './unguessed-column.ts';
-
-/** An absolute manifold pressure never falls below this at full load, nor a gauge one stays above it at low speed. Pa. */
-const LOWEST_ABSOLUTE = 60e3;
+import { LOWEST_ABSOLUTE } from './usual-units.ts';
 
 /**
  * Settles whether a manifold pressure is absolute or gauge where name and unit leave it open, by range: readings that

@@ -2,4 +2,4 @@ import type { ReadColumn } from '../model.ts';
 
 export type Guess = ReadColumn['guess'];
 /** A column before its meaning is guessed. `isText`: its cells are words. */
-export type UnguessedColumn = Omit<ReadColumn, 'guess'> & { isText: boolean; isClock: boolean };
+export type UnguessedColumn = Omit<ReadColumn, 'guess'> & { isText: boolean };

@@ -8,7 +8,7 @@ const USUAL: Partial<Record<QuantityKind, Record<UnitSystem, readonly string[]>>
   torque: { us: ['lb-ft', 'N·m'], si: ['N·m', 'lb-ft'] },
   power: { us: ['hp', 'kW', 'W'], si: ['kW', 'PS', 'W'] },
   gaugePressure: { us: ['psi', 'inHg', 'kPa'], si: ['bar', 'kPa', 'mbar', 'psi'] },
-  absolutePressure: { us: ['inHg', 'psi', 'kPa'], si: ['kPa', 'bar', 'mbar', 'psi'] },
+  absolutePressure: { us: ['inHg', 'psi', 'kPa'], si: ['kPa', 'bar', 'mbar', 'psi', 'mmHg'] },
   temperature: { us: ['°F', '°C', 'K'], si: ['°C', '°F', 'K'] },
   massFlow: { us: ['lb/h', 'lb/min'], si: ['kg/h', 'g/s'] },
   angle: { us: ['°'], si: ['°'] },
@@ -26,25 +26,46 @@ const USUAL_HIGH: Partial<Record<ChannelMeaning, [low: number, high: number]>> =
   power: [15e3, 2e6],
 };
 
+export interface UnitByRange {
+  unit: string;
+  /** The figures are usual ones under it. */
+  fits: boolean;
+  /** Other usual units under which they are usual too. */
+  others: string[];
+}
+
+/** An absolute manifold pressure never falls below this at full load. Pa; common practice, no source. */
+export const LOWEST_ABSOLUTE = 60e3;
+
 /**
  * Unit for a column whose file names none: the first usual one under which the column's highest reading is a usual
- * value; the first of the list where none is.
+ * value (and the lowest of an absolute manifold pressure one), of the file's own people before the others'; the first of
+ * the list where none is.
  */
 export function unitByRange(
   meaning: ChannelMeaning,
   range: { low: number; high: number },
   system: UnitSystem,
-): { unit: string; fits: boolean } {
+): UnitByRange {
   const { kind, typical } = MEANINGS[meaning];
-  if (kind === 'ratio') return { unit: ratioUnit(meaning, range.high), fits: true };
-  const units = USUAL[kind]?.[system] ?? [];
+  if (kind === 'ratio') return { unit: ratioUnit(meaning, range.high), fits: true, others: [] };
+  const units = usualUnits(kind, system);
   const usual = USUAL_HIGH[meaning] ?? typical;
-  const fitting = units.find((unit) => {
+  const lowest = meaning === 'manifoldPressure' ? LOWEST_ABSOLUTE : Number.NEGATIVE_INFINITY;
+  const fitting = units.filter((unit) => {
     const high = toInside(range.high, unit, kind);
-    return usual !== null && high >= usual[0] && high <= usual[1];
+    return (
+      usual !== null && high >= usual[0] && high <= usual[1] && toInside(range.low, unit, kind) >= lowest
+    );
   });
-  return { unit: fitting ?? units[0] ?? '', fits: fitting !== undefined };
+  const [first, ...others] = fitting;
+  return { unit: first ?? units[0] ?? '', fits: first !== undefined, others };
 }
+
+/** Usual units of a kind, those of the file's own people first. */
+export const usualUnits = (kind: QuantityKind, system: UnitSystem): string[] => [
+  ...new Set([...(USUAL[kind]?.[system] ?? []), ...(USUAL[kind]?.[system === 'us' ? 'si' : 'us'] ?? [])]),
+];
 
 function ratioUnit(meaning: ChannelMeaning, high: number): string {
   if (meaning === 'throttle' || meaning === 'relativeHumidity') return high > 1.6 ? '%' : '';

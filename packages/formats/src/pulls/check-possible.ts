@@ -1,5 +1,5 @@
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
-import { formatNumber, fromInside, type Unit } from '@pullbook/core/quantity';
+import { formatNumber, fromInside, toInside, type Unit } from '@pullbook/core/quantity';
 import { type Remark, remark } from '@pullbook/core/remark';
 import type { ReadColumn } from '../model.ts';
 import { POSSIBLE } from './possible-range.ts';
@@ -18,6 +18,8 @@ export function checkPossible(
   values: Float64Array,
   lineOfRow: Uint32Array,
 ): Remark | null {
+  const slow = meaning === 'engineSpeed' ? tooSlow(column, unit, lineOfRow) : null;
+  if (slow) return slow;
   const possible = POSSIBLE[meaning];
   if (!possible) return null;
   const rows: number[] = [];
@@ -47,6 +49,20 @@ export function checkPossible(
   }
   const advice = 'Choose the right column or unit for it, or mend the row in a copy of the file.';
   return remark('refusal', 'impossible-value', `${what} ${advice}`, place);
+}
+
+/** No engine turns over a whole pull so slowly, r/min. */
+const SLOWEST_RPM = 60;
+
+/** Thousands of r/min, or a mark between thousands that was read as a decimal mark. */
+function tooSlow(column: ReadColumn, unit: Unit, lineOfRow: Uint32Array): Remark | null {
+  const highRpm = toInside(column.high, unit);
+  if (!(highRpm > 0 && highRpm < SLOWEST_RPM)) return null;
+  const message = `“${column.name}” never exceeds ${column.high} ${unit.name}; no engine makes a pull below ${SLOWEST_RPM} rpm. If it counts in thousands, or its point or comma stands between thousands, choose krpm for it; else choose the right column or unit.`;
+  return remark('refusal', 'impossible-value', message, {
+    line: lineOfRow[0] ?? 0,
+    column: column.index + 1,
+  });
 }
 
 function shownNumber(value: number): string {

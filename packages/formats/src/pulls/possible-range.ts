@@ -24,6 +24,8 @@ export const POSSIBLE: Partial<Record<ChannelMeaning, PossibleRange>> = {
   airFuelRatio: range(0, 500),
   fuelFlow: range(-0.01, 5),
   airFlow: range(-0.1, 20),
+  fuelVolumeFlow: range(-1e-5, 0.01),
+  airVolumeFlow: range(-0.1, 20),
   inletAirTemperature: TEMPERATURE,
   dischargeTemperature: TEMPERATURE,
   chargeTemperature: TEMPERATURE,

@@ -1,16 +1,10 @@
 import { type Channel, type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
-import {
-  KIND_NAME,
-  type QuantityKind,
-  toInside,
-  type Unit,
-  unitFor,
-  unitsOfKind,
-} from '@pullbook/core/quantity';
+import { KIND_NAME, type QuantityKind, unitsOfKind } from '@pullbook/core/quantity';
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import type { ColumnMapping, FileReading, PullDraft, ReadColumn, RowGroup } from '../model.ts';
 import { unitOfSpelling } from '../text/unit-spelling.ts';
 import { checkPossible } from './check-possible.ts';
+import { unitOfMeaning } from './unit-of-meaning.ts';
 
 /** A pull has one channel of each of these. */
 const ONCE: readonly ChannelMeaning[] = ['time', 'engineSpeed', 'torque', 'power'];
@@ -34,7 +28,7 @@ export function pullsFromReading(reading: FileReading, mapping: ColumnMapping[])
     const column = reading.columns[index];
     if (!column || meaning === null) continue;
     const channel = channelFromColumn(column, meaning, unit);
-    const known = meaning === 'other' ? null : unitOf(meaning, unit);
+    const known = meaning === 'other' ? null : unitOfMeaning(meaning, unit);
     const impossible = known && checkPossible(column, meaning, known, channel.values, reading.lineOfRow);
     if (impossible?.level === 'refusal') return refused(impossible, ...remarks);
     if (impossible) remarks.push(impossible);
@@ -91,7 +85,7 @@ function mappingTrouble(reading: FileReading, mapping: readonly ColumnMapping[])
       found.push(remark('refusal', 'unknown-meaning', message, place));
       continue;
     }
-    if (!unitOf(meaning, unit))
+    if (!unitOfMeaning(meaning, unit))
       found.push(remark('refusal', 'unknown-unit', unknownUnitWords(column, meaning, unit), place));
     const other = taken.get(meaning);
     if (other !== undefined && ONCE.includes(meaning)) {
@@ -110,13 +104,6 @@ function mappingTrouble(reading: FileReading, mapping: readonly ColumnMapping[])
   return found;
 }
 
-/** Unit of a mapping; a ratio may go without one. */
-function unitOf(meaning: ChannelMeaning, unit: string): Unit | null {
-  const { kind } = MEANINGS[meaning];
-  if (unit.trim() === '') return kind === 'ratio' ? unitFor('', kind) : null;
-  return unitOfSpelling(unit, kind) ?? unitFor(unit, kind);
-}
-
 function unknownUnitWords(column: ReadColumn, meaning: ChannelMeaning, unit: string): string {
   const { kind, label } = MEANINGS[meaning];
   const allowed = unitsOfKind(kind)
@@ -129,19 +116,27 @@ function unknownUnitWords(column: ReadColumn, meaning: ChannelMeaning, unit: str
 }
 
 function channelFromColumn(column: ReadColumn, meaning: ChannelMeaning, unitText: string): Channel {
-  const unit = meaning === 'other' ? unitOfSpelling(unitText) : unitOf(meaning, unitText);
+  const unit = meaning === 'other' ? unitOfSpelling(unitText) : unitOfMeaning(meaning, unitText);
   const kind: QuantityKind = meaning === 'other' ? (unit?.kind ?? 'ratio') : MEANINGS[meaning].kind;
-  const values = unit ? column.values.map((value) => toInside(value, unit)) : column.values.slice();
+  const values = column.values.slice();
+  // The rule of `toInside`, whose look-up of the unit is left out of the loop.
+  if (unit && (unit.factor !== 1 || unit.offset !== 0))
+    for (let row = 0; row < values.length; row++)
+      values[row] = (values[row] as number) * unit.factor + unit.offset;
   return { meaning, name: column.name, unit: unit?.name ?? unitText, kind, values, origin: 'measured' };
 }
 
 function draftOf(reading: FileReading, group: RowGroup, channels: readonly Channel[]): PullDraft {
-  const name = group.name === '' ? reading.name.replace(/\.[a-z0-9]{1,5}$/i, '') : group.name;
+  const name = group.name || reading.name.replace(/\.[a-z0-9]{1,5}$/i, '').trim() || 'Pull';
   return {
     name,
     channels: channels.map((channel) => ({
       ...channel,
-      values: channel.values.slice(group.fromRow, group.toRow + 1),
+      // One group alone has the values to itself.
+      values:
+        group.fromRow === 0 && group.toRow === reading.rowCount - 1
+          ? channel.values
+          : channel.values.slice(group.fromRow, group.toRow + 1),
     })),
     remarks: [],
   };

@@ -82,14 +82,20 @@ function isPlainDecimal(cell: string): boolean {
   return second !== 120 && second !== 98 && second !== 111;
 }
 
-const THOUSANDS_BY_COMMA = /^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$/;
-const THOUSANDS_BY_POINT = /^[+-]?\d{1,3}(\.\d{3})+(,\d+)?$/;
-const THOUSANDS_BY_BLANK = /^[+-]?\d{1,3}([\u0020\u00a0\u202f\u2009']\d{3})+([.,]\d+)?$/;
+/** The largest double has 309 digits. Patterns take long over what is longer and no number. */
+export const LONGEST_NUMBER = 400;
+
+// No group of thousands begins with 0: `0.880` in a file of decimal commas is a fraction.
+const THOUSANDS_BY_COMMA = /^[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/;
+const THOUSANDS_BY_POINT = /^[+-]?[1-9]\d{0,2}(\.\d{3})+(,\d+)?$/;
+const THOUSANDS_BY_BLANK = /^[+-]?[1-9]\d{0,2}([\u0020\u00a0\u202f\u2009'\u2019]\d{3})+([.,]\d+)?$/;
 const PLAIN = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 function unusualNumber(cell: string, decimalMark: '.' | ','): number {
-  let text = cell.trim().replace('\u2212', '-').replace(/\s*%$/, '');
-  if (THOUSANDS_BY_BLANK.test(text)) text = text.replace(/[\u0020\u00a0\u202f\u2009']/g, '');
+  const trimmed = cell.trim();
+  if (trimmed.length > LONGEST_NUMBER) return Number.NaN;
+  let text = trimmed.replace('\u2212', '-').replace(/\s*%$/, '');
+  if (THOUSANDS_BY_BLANK.test(text)) text = text.replace(/[\u0020\u00a0\u202f\u2009'\u2019]/g, '');
   if (decimalMark === '.') {
     if (THOUSANDS_BY_COMMA.test(text)) text = text.replaceAll(',', '');
     else if (THOUSANDS_BY_POINT.test(text) && text.includes(','))
@@ -98,5 +104,6 @@ function unusualNumber(cell: string, decimalMark: '.' | ','): number {
   else if (THOUSANDS_BY_COMMA.test(text) && text.includes('.')) text = text.replaceAll(',', '');
   if (!text.includes('.')) text = text.replace(/,(?=\d)/, '.');
   text = text.replace(/^([+-]?[\d.]+)d([+-]?\d+)$/i, '$1e$2');
-  return PLAIN.test(text) ? Number(text) : Number.NaN;
+  const value = PLAIN.test(text) ? Number(text) : Number.NaN;
+  return Number.isFinite(value) ? value : Number.NaN;
 }

@@ -20,18 +20,26 @@ export function secondsFromClock(text: string): number | null {
   return hour * 3600 + Number(minute) * 60 + Number(`${second}.${fraction}`);
 }
 
-/** Turns clock readings into seconds from the first one, in place; a step back of over 12 hours is midnight passing. */
+const HALF_DAY = 43_200;
+/** The longest that a row may last at the turn of a 12-hour clock. */
+const TURN = 1800;
+
+/**
+ * Turns clock readings into seconds from the first one, in place. A step back of over 12 hours is midnight passing, one of
+ * nearly 12 hours the turn from 12:59 to 1:00 on a clock that does not say am or pm.
+ */
 export function secondsFromFirst(seconds: Float64Array): void {
   let first = Number.NaN;
   let before = Number.NaN;
-  let days = 0;
+  let turns = 0;
   for (let row = 0; row < seconds.length; row++) {
     const value = seconds[row] as number;
     if (Number.isNaN(value)) continue;
     if (Number.isNaN(first)) first = value;
-    if (before - value > 43_200) days += 1;
+    if (before - value > HALF_DAY) turns += 2;
+    else if (before - value > HALF_DAY - TURN) turns += 1;
     before = value;
     // Rounded to the microsecond: the difference of two clock times has no more than the clock shows.
-    seconds[row] = Math.round((value + days * 86_400 - first) * 1e6) / 1e6;
+    seconds[row] = Math.round((value + turns * HALF_DAY - first) * 1e6) / 1e6;
   }
 }

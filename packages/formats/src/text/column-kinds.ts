@@ -1,7 +1,7 @@
 import { type CellKind, cellKind } from './cell-number.ts';
 import type { HeaderPlace } from './find-header.ts';
 import type { Separators } from './sniff-layout.ts';
-import { eachRecord } from './split-records.ts';
+import { eachRecord, type TextBytes } from './split-records.ts';
 
 const SAMPLE_ROWS = 300;
 
@@ -10,7 +10,7 @@ export type ColumnKind = 'number' | 'clock' | 'text';
 type Tally = Record<CellKind, number>;
 
 /** What each column holds, by the first data rows: words only where words outnumber numbers. */
-export function sampleColumnKinds(text: string, separators: Separators, place: HeaderPlace): ColumnKind[] {
+export function sampleColumnKinds(text: TextBytes, separators: Separators, place: HeaderPlace): ColumnKind[] {
   const tallies: Tally[] = [];
   let rows = 0;
   eachRecord(text, separators.delimiter, (fields, line) => {

@@ -1,7 +1,7 @@
 import { cellKind, isMissing } from './cell-number.ts';
 import type { Separators } from './sniff-layout.ts';
 import { mostCommonWidth } from './sniff-layout.ts';
-import { eachRecord } from './split-records.ts';
+import { eachRecord, type TextBytes } from './split-records.ts';
 import { looksLikeUnit } from './unit-spelling.ts';
 
 const LOOKED_AT_RECORDS = 400;
@@ -34,7 +34,7 @@ interface Placed {
  * header is the nearest row of words above it that fills at least half of the width; one row of units may stand
  * between. All that stands above is the preamble.
  */
-export function findHeader(text: string, separators: Separators): HeaderPlace | null {
+export function findHeader(text: TextBytes, separators: Separators): HeaderPlace | null {
   const records = placedRecords(text, separators);
   const dataWidth = mostCommonWidth(
     records.filter(({ kind }) => kind === 'numbers').map(({ fields }) => fields),
@@ -81,7 +81,7 @@ export function findHeader(text: string, separators: Separators): HeaderPlace | 
   };
 }
 
-function placedRecords(text: string, { delimiter, decimalMark }: Separators): Placed[] {
+function placedRecords(text: TextBytes, { delimiter, decimalMark }: Separators): Placed[] {
   const records: Placed[] = [];
   eachRecord(text, delimiter, (fields, line) => {
     if (fields.every((field) => field.trim() === '')) return true;
@@ -118,7 +118,7 @@ function withoutBrackets(text: string): string {
 }
 
 /** With spaces as the delimiter a name may hold single spaces itself: then two or more part the names. */
-function headerNames(header: Placed, text: string, { delimiter }: Separators, width: number): string[] {
+function headerNames(header: Placed, text: TextBytes, { delimiter }: Separators, width: number): string[] {
   if (delimiter !== ' ' || header.fields.length === width) return header.fields;
   const merged: string[] = [];
   for (const field of header.fields) {
@@ -126,7 +126,18 @@ function headerNames(header: Placed, text: string, { delimiter }: Separators, wi
     else merged.push(field);
   }
   if (merged.length === width) return merged;
-  const line = text.split('\n', header.line)[header.line - 1] ?? '';
-  const wide = line.trim().split(/\s{2,}/);
+  const wide = lineOf(text, header.line)
+    .trim()
+    .split(/\s{2,}/);
   return wide.length === width ? wide : merged;
+}
+
+function lineOf(text: TextBytes, wanted: number): string {
+  let found = '';
+  // Parted at tabs and joined by tabs, a line comes back whole.
+  eachRecord(text, '\t', (fields, line) => {
+    found = fields.join('\t');
+    return line < wanted;
+  });
+  return found;
 }

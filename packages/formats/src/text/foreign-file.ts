@@ -45,3 +45,35 @@ export function foreignFile(bytes: Uint8Array): { what: string; advice: string }
   }
   return null;
 }
+
+/** Text that is no table, by how it begins. */
+const BEGINNINGS: readonly { begins: RegExp; what: string; advice: string }[] = [
+  {
+    begins: /^(<!doctype|<html|<head|<body|<table)\b/i,
+    what: 'a web page (HTML)',
+    advice: 'Open it, and save or copy its table as CSV (comma, semicolon or tab).',
+  },
+  {
+    begins: /^<(\?xml|!--|svg\b)/i,
+    what: 'XML',
+    advice: 'Export the run as CSV (comma, semicolon or tab).',
+  },
+  {
+    begins: /^(\{\s*("|\})|\[\s*[[{])/,
+    what: 'JSON',
+    advice: 'Export the run as CSV (comma, semicolon or tab).',
+  },
+  {
+    begins: /^\{\\rtf/,
+    what: 'a document (RTF)',
+    advice: 'Save it as plain text with its columns parted by tabs, and give that file.',
+  },
+];
+
+const LOOKED_AT = 200;
+
+/** What a file of text is when it begins as no table of readings does; `null`: it may be one. */
+export function foreignText(bytes: Uint8Array): { what: string; advice: string } | null {
+  const start = new TextDecoder().decode(bytes.subarray(0, LOOKED_AT)).replaceAll('\0', '').trimStart();
+  return BEGINNINGS.find(({ begins }) => begins.test(start)) ?? null;
+}

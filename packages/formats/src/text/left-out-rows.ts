@@ -1,8 +1,13 @@
+import { isMissing } from './cell-number.ts';
+
 const SUMMARY =
-  /^(over ?all )?(averages?|avg|mean|max(imum)?|min(imum)?|peak|sum|total|std\.?( ?dev\.?)?|standard deviation|mittel(wert)?|durchschnitt|moyenne|media|promedio|m[aá]ximo|m[ií]nimo|minim(um|ale)|maxim(um|ale))( values?| power| torque)?\s*[:.=]?$/i;
+  /^(over ?all )?(averages?|avg|mean|max(imum|i)?|min(imum|i)?|massimo|m[aá]x|m[ií]n|peak|sum|total|std\.?( ?dev\.?)?|standard deviation|mittel(wert)?|durchschnitt|moyenne|media|promedio|m[aá]ximo|m[ií]nimo|minim(um|ale)|maxim(um|ale)|(maximal|minimal|spitzen)(wert)?)( values?| power| torque)?\s*[:.=]?$/i;
+
+/** Whether a row that begins so sums up the others. */
+export const isSummaryWord = (text: string): boolean => SUMMARY.test(text);
 
 /** Why a row among the data is none. */
-export type RowTrouble = 'repeated-header' | 'summary-row' | 'words-row';
+export type RowTrouble = 'repeated-header' | 'summary-row' | 'word-first-row' | 'words-row';
 
 /** Tells rows that stand among the data and are none: the header again, averages and peaks, lines of words. */
 export function rowTrouble(
@@ -15,14 +20,18 @@ export function rowTrouble(
   const filled = fields.map((field) => field.trim());
   if (sameWords(filled, header) || sameWords(filled.map(withoutBrackets), units)) return 'repeated-header';
   const [first = '', second = ''] = filled.filter((field) => field !== '');
-  if (SUMMARY.test(first) || (SUMMARY.test(second) && !readsAsNumber(first))) return 'summary-row';
+  if (isSummaryWord(first) || (isSummaryWord(second) && !readsAsNumber(first))) return 'summary-row';
   const holdsNumber = filled.some(
     (field, column) => field !== '' && isNumeric(column) && readsAsNumber(field),
   );
   const holdsWord = filled.some(
     (field, column) => field !== '' && isNumeric(column) && /\p{L}{2}/u.test(field),
   );
-  return holdsWord && !holdsNumber ? 'words-row' : null;
+  if (holdsWord && !holdsNumber) return 'words-row';
+  // Where the others have a reading a word names the row: `Highest`, `Std deviation`.
+  return isNumeric(0) && /^\p{L}{3}[^\d]*$/u.test(filled[0] ?? '') && !isMissing(filled[0] ?? '')
+    ? 'word-first-row'
+    : null;
 }
 
 function sameWords(fields: readonly string[], other: readonly string[]): boolean {

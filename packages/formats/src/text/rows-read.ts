@@ -1,5 +1,5 @@
 import type { ColumnKind } from './column-kinds.ts';
-import type { TextRuns } from './column-store.ts';
+import type { TextRuns } from './text-runs.ts';
 
 /** The data rows of a file, one typed array a column. */
 export interface RowsRead {
@@ -16,6 +16,6 @@ export interface RowsRead {
   preview: string[][];
   /** 1-based line of each data row. */
   lineOfRow: Uint32Array;
-  /** The file holds more than can be kept. */
-  tooLarge: boolean;
+  /** Rows before which the header stands once more, with the words of the line above it ('' none). */
+  newStarts: { row: number; words: string }[];
 }

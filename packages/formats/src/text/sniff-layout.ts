@@ -1,13 +1,14 @@
 import type { TextLayout } from '../model.ts';
-import { cellKind } from './cell-number.ts';
-import { eachRecord } from './split-records.ts';
+import { cellKind, LONGEST_NUMBER } from './cell-number.ts';
+import { eachRecord, type TextBytes } from './split-records.ts';
 
 type Delimiter = TextLayout['delimiter'];
 
 /** Order of preference where two fit equally. */
 const CANDIDATES: readonly Delimiter[] = ['\t', ';', '|', ',', ' '];
 const SAMPLE_RECORDS = 150;
-const SAMPLE_CHARACTERS = 600_000;
+const SAMPLE_BYTES = 600_000;
+const LINE_FEED = 10;
 
 export interface Separators {
   delimiter: Delimiter;
@@ -20,11 +21,11 @@ export interface Separators {
  * Delimiter and decimal mark of a text: the pair under which most cells of the sampled rows are numbers, with rows
  * alike in width. A comma that parts fields is never the decimal mark of unquoted cells.
  */
-export function sniffSeparators(text: string): Separators {
-  const sample = cutAtLineEnd(text);
+export function sniffSeparators(text: TextBytes): Separators {
+  const sample = { ...text, bytes: cutAtLineEnd(text.bytes, SAMPLE_BYTES) };
   let best: { delimiter: Delimiter; score: number; rows: string[][] } | null = null;
   for (const delimiter of CANDIDATES) {
-    if (!sample.includes(delimiter)) continue;
+    if (!sample.bytes.includes(delimiter.charCodeAt(0))) continue;
     const records = sampleRecords(sample, delimiter);
     const rows = records.filter(isDataLike);
     const score = scoreOf(rows) / Math.max(records.length, 1);
@@ -37,13 +38,14 @@ export function sniffSeparators(text: string): Separators {
   return { delimiter: best.delimiter, ...decimalMarkOf(best.rows, best.delimiter) };
 }
 
-function cutAtLineEnd(text: string): string {
-  if (text.length <= SAMPLE_CHARACTERS) return text;
-  const end = text.lastIndexOf('\n', SAMPLE_CHARACTERS);
-  return text.slice(0, end < 0 ? SAMPLE_CHARACTERS : end);
+/** The first bytes of a text, at most so many, and no half line at their end. */
+export function cutAtLineEnd(bytes: Uint8Array, atMost: number): Uint8Array {
+  if (bytes.length <= atMost) return bytes;
+  const end = bytes.lastIndexOf(LINE_FEED, atMost - 1);
+  return bytes.subarray(0, end < 0 ? atMost : end + 1);
 }
 
-function sampleRecords(sample: string, delimiter: Delimiter): string[][] {
+function sampleRecords(sample: TextBytes, delimiter: Delimiter): string[][] {
   const records: string[][] = [];
   eachRecord(sample, delimiter, (fields) => {
     if (fields.some((field) => field.trim() !== '')) records.push(fields);
@@ -52,8 +54,9 @@ function sampleRecords(sample: string, delimiter: Delimiter): string[][] {
   return records;
 }
 
-const NUMBER = /^\s*[+-\u2212]?(\d+([.,]\d+)*|[.,]\d+)(e[+-]?\d+)?\s*%?\s*$/i;
-const isNumberInSomeMark = (cell: string) => NUMBER.test(cell) || cellKind(cell, '.') === 'clock';
+const NUMBER = /^[+-\u2212]?(\d+([.,]\d+)*|[.,]\d+)(e[+-]?\d+)?\s*%?$/i;
+const looksLikeNumber = (trimmed: string) => trimmed.length <= LONGEST_NUMBER && NUMBER.test(trimmed);
+const isNumberInSomeMark = (cell: string) => looksLikeNumber(cell.trim()) || cellKind(cell, '.') === 'clock';
 const isTextInBothMarks = (cell: string) => cellKind(cell, '.') === 'text' && cellKind(cell, ',') === 'text';
 
 function isDataLike(fields: string[]): boolean {
@@ -95,7 +98,7 @@ function decimalMarkOf(
   for (const fields of rows) {
     for (const field of fields) {
       const cell = field.trim();
-      if (!NUMBER.test(cell)) continue;
+      if (!looksLikeNumber(cell)) continue;
       const point = cell.lastIndexOf('.');
       const comma = cell.lastIndexOf(',');
       if (point > comma) points += 1;

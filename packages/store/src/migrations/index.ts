@@ -1,5 +1,6 @@
 import { first } from './0001-first.ts';
 import { treatment } from './0002-treatment.ts';
+import { wholeBook } from './0003-whole-book.ts';
 
 /** Every migration in order; the schema's version is the number of those that have run. None is ever edited. */
-export const MIGRATIONS: readonly string[] = [first, treatment];
+export const MIGRATIONS: readonly string[] = [first, treatment, wholeBook];

@@ -3,12 +3,14 @@ import type { Rows } from '../connection.ts';
 import { groupBy } from '../group-by.ts';
 import { fromJson, toJson } from '../json.ts';
 
-/** All combinations, or the one of that id, in the order in which they came. */
+/** All combinations, or the one of that id, in the order in which they came; withdrawn ones too. */
 export async function readCombinations(rows: Rows, id?: string): Promise<Combination[]> {
   let query = rows.selectFrom('combination').selectAll().orderBy('sequence');
   if (id !== undefined) query = query.where('id', '=', id);
   const found = await query.execute();
-  const fitted = await rows.selectFrom('combinationPackage').selectAll().orderBy('place').execute();
+  let fittedQuery = rows.selectFrom('combinationPackage').selectAll().orderBy('place');
+  if (id !== undefined) fittedQuery = fittedQuery.where('combinationId', '=', id);
+  const fitted = await fittedQuery.execute();
   const packageIds = groupBy(fitted, ({ combinationId }) => combinationId);
   return found.map((row) => ({
     id: row.id,

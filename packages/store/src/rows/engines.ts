@@ -12,6 +12,11 @@ export async function readEngines(rows: Rows): Promise<Engine[]> {
   }));
 }
 
+/** Puts the engine as given in the place of the stored one. */
+export async function replaceEngine(rows: Rows, { id, name, buildRevision, notes }: Engine): Promise<void> {
+  await rows.updateTable('engine').set({ name, buildRevision, notes }).where('id', '=', id).execute();
+}
+
 export async function insertEngine(rows: Rows, engine: Engine): Promise<void> {
   const { id, name, buildRevision, notes, invented } = engine;
   await rows

@@ -16,6 +16,15 @@ export async function readFiles(rows: Rows, hash?: string): Promise<OriginalFile
   }));
 }
 
+/** Keeps how the columns of a file are understood from now on; its bytes stay. */
+export async function understandFileAs(rows: Rows, hash: string, mapping: unknown): Promise<void> {
+  await rows
+    .updateTable('file')
+    .set({ mapping: toJson(mapping) })
+    .where('hash', '=', hash)
+    .execute();
+}
+
 export async function insertFile(rows: Rows, file: OriginalFile): Promise<void> {
   const { hash, name, byteLength, addedAt, mapping } = file;
   await rows

@@ -1,20 +1,31 @@
 import type { Pull } from '@pullbook/core/pull';
-import { type Insertable, type Selectable, sql } from 'kysely';
+import type { Insertable, Selectable } from 'kysely';
 import { channelsHash } from '../channels-hash.ts';
 import type { Connection, Rows } from '../connection.ts';
 import { fromJson, toJson } from '../json.ts';
-import { BookTrouble } from '../model.ts';
+import { BookTrouble, type PullHead } from '../model.ts';
 import type { PullTable } from '../tables.ts';
 import { damagedMessage } from '../trouble.ts';
+import { amongIds } from './among-ids.ts';
 import { insertChannels, readChannels } from './channels.ts';
+import { isThere } from './withdrawn.ts';
 
-/** A pull without its channels. */
-export type PullHead = Omit<Pull, 'channels'>;
-
-/** Heads in the order in which the pulls came. */
+/** Heads in the order in which the pulls came, withdrawn ones too. */
 export async function readPullHeads(rows: Rows): Promise<PullHead[]> {
   const found = await rows.selectFrom('pull').selectAll().orderBy('sequence').execute();
   return found.map(headFromRow);
+}
+
+/** Heads of those ids in the order asked; what is not in the book or was withdrawn is left out. */
+export async function readHeadsOf(rows: Rows, ids: readonly string[]): Promise<PullHead[]> {
+  const found = await rows
+    .selectFrom('pull')
+    .selectAll()
+    .where('id', 'in', amongIds(ids))
+    .where(isThere('pull', 'pull.id'))
+    .execute();
+  const byId = new Map(found.map((row) => [row.id, headFromRow(row)]));
+  return ids.flatMap((id) => byId.get(id) ?? []);
 }
 
 /**
@@ -26,8 +37,7 @@ export async function readPulls(
   ids: readonly string[],
   folder: Connection['folder'],
 ): Promise<Pull[]> {
-  const wanted = sql<string>`(select value from json_each(${toJson(ids)}))`;
-  const found = await rows.selectFrom('pull').selectAll().where('id', 'in', wanted).execute();
+  const found = await rows.selectFrom('pull').selectAll().where('id', 'in', amongIds(ids)).execute();
   const byId = new Map(found.map((row) => [row.id, row]));
   const pulls: Pull[] = [];
   for (const row of ids.flatMap((id) => byId.get(id) ?? [])) {
@@ -41,10 +51,33 @@ export async function readPulls(
   return pulls;
 }
 
+/** The pull that was added last, without its channels. */
+export async function readNewestPull(rows: Rows): Promise<PullHead | null> {
+  const found = await rows
+    .selectFrom('pull')
+    .selectAll()
+    .where(isThere('pull', 'pull.id'))
+    .orderBy('sequence', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return found ? headFromRow(found) : null;
+}
+
 export async function insertPull(rows: Rows, pull: Pull): Promise<void> {
   assertWhole(pull);
   await insertChannels(rows, pull.id, pull.channels);
   await rows.insertInto('pull').values(rowFromPull(pull)).execute();
+}
+
+/** Place of a pull that joins a session last; `null` without a session. */
+export async function nextInSession(rows: Rows, sessionId: string | null): Promise<number | null> {
+  if (sessionId === null) return null;
+  const last = await rows
+    .selectFrom('pull')
+    .select(({ fn }) => fn.max('orderInSession').as('order'))
+    .where('sessionId', '=', sessionId)
+    .executeTakeFirst();
+  return (last?.order ?? 0) + 1;
 }
 
 /** Writes what may be amended; the triggers refuse the rest. */
@@ -58,6 +91,7 @@ export async function readPullIdsOfFile(rows: Rows, hash: string): Promise<strin
     .selectFrom('pull')
     .select('id')
     .where('fileHash', '=', hash)
+    .where(isThere('pull', 'pull.id'))
     .orderBy('sequence')
     .execute();
   return found.map(({ id }) => id);
@@ -71,7 +105,7 @@ function assertWhole({ id, form, channels }: Pull): void {
     throw new Error(`pull ${id}: channels of different lengths, ${[...lengths].join(', ')}`);
 }
 
-function rowFromPull({ channels, ...head }: Pull): Insertable<PullTable> {
+export function rowFromPull({ channels, ...head }: Pull): Insertable<PullTable> {
   return { ...rowFromHead(head), channelsHash: channelsHash(channels) };
 }
 
@@ -97,13 +131,14 @@ function rowFromHead(head: PullHead): Omit<Insertable<PullTable>, 'channelsHash'
     events: toJson(head.events),
     outcome: head.outcome,
     treatment: toJson(head.treatment),
+    audience: toJson(head.audience),
     origin: head.origin,
     fileHash: head.fileHash,
     invented: Number(head.invented),
   };
 }
 
-function headFromRow(row: Selectable<PullTable>): PullHead {
+export function headFromRow(row: Selectable<PullTable>): PullHead {
   const { sequence, channelsHash, ...plain } = row;
   return {
     ...plain,
@@ -116,6 +151,7 @@ function headFromRow(row: Selectable<PullTable>): PullHead {
     notes: fromJson(row.notes),
     events: fromJson(row.events),
     treatment: fromJson(row.treatment),
+    audience: fromJson(row.audience),
     invented: row.invented === 1,
   };
 }

@@ -2,14 +2,21 @@ import type { Trial, TrialCombination, TrialPull } from '@pullbook/core/trial';
 import type { Rows } from '../connection.ts';
 import { groupBy } from '../group-by.ts';
 import { fromJson, toJson } from '../json.ts';
+import { amongIds } from './among-ids.ts';
 
-/** All trials, or the one of that id, in the order in which they came. */
-export async function readTrials(rows: Rows, id?: string): Promise<Trial[]> {
+/** All trials, or those of these ids, in the order in which they came; withdrawn ones too. */
+export async function readTrials(rows: Rows, ids?: readonly string[]): Promise<Trial[]> {
   let query = rows.selectFrom('trial').selectAll().orderBy('sequence');
-  if (id !== undefined) query = query.where('id', '=', id);
+  let combinationQuery = rows.selectFrom('trialCombination').selectAll().orderBy('place');
+  let pullQuery = rows.selectFrom('trialPull').selectAll().orderBy('place');
+  if (ids !== undefined) {
+    query = query.where('id', 'in', amongIds(ids));
+    combinationQuery = combinationQuery.where('trialId', 'in', amongIds(ids));
+    pullQuery = pullQuery.where('trialId', 'in', amongIds(ids));
+  }
   const found = await query.execute();
-  const combinations = await rows.selectFrom('trialCombination').selectAll().orderBy('place').execute();
-  const pulls = await rows.selectFrom('trialPull').selectAll().orderBy('place').execute();
+  const combinations = await combinationQuery.execute();
+  const pulls = await pullQuery.execute();
   const combinationsOf = groupBy(combinations, ({ trialId }) => trialId);
   const pullsOf = groupBy(pulls, ({ trialId }) => trialId);
   return found.map((row) => ({
@@ -25,6 +32,7 @@ export async function readTrials(rows: Rows, id?: string): Promise<Trial[]> {
     correction: row.correction,
     averagesWindowRpm: fromJson(row.averagesWindowRpm),
     remark: row.remark,
+    audience: fromJson(row.audience),
     createdAt: row.createdAt,
     invented: row.invented === 1,
   }));
@@ -46,13 +54,15 @@ export async function replaceTrial(rows: Rows, trial: Trial): Promise<void> {
   await insertMembers(rows, trial);
 }
 
-function plainColumns({ question, kind, correction, averagesWindowRpm, remark, createdAt, invented }: Trial) {
+function plainColumns(trial: Trial) {
+  const { question, kind, correction, averagesWindowRpm, remark, audience, createdAt, invented } = trial;
   return {
     question,
     kind,
     correction,
     averagesWindowRpm: toJson(averagesWindowRpm),
     remark,
+    audience: toJson(audience),
     createdAt,
     invented: Number(invented),
   };

@@ -1,16 +1,53 @@
 /**
- * Run as a program of its own, to be killed: imports files into the book of a folder without end, and prints the name of
- * each one that was accepted.
+ * Run as a program of its own, to be killed: works on the book of a folder without end, and prints each act once it was
+ * accepted. `imports`: brings in files. `everything`: beside that amends pulls, changes a trial and a setting, undoes, and
+ * makes backups, while it goes on.
  */
 import { writeSync } from 'node:fs';
+import { backUpBook } from '../backup-book.ts';
+import { type Book, BookTrouble } from '../model.ts';
 import { openBook } from '../open-book.ts';
 import { importedFile } from './imported-file.ts';
+import { trial } from './things.ts';
 
-const [folder, prefix] = process.argv.slice(2);
-const book = await openBook(folder!, { create: { name: 'Book to be killed' }, lockWaitMs: 60_000 });
+const [folder = '', prefix = '', work = 'imports', backups = ''] = process.argv.slice(2);
+const book = await openBook(folder, { create: { name: 'Book to be killed' }, lockWaitMs: 60_000 });
 writeSync(1, 'open\n');
+const TRIAL = `trial of ${prefix}`;
+let isCopying = false;
 for (let index = 0; ; index++) {
   const { file, bytes, pulls } = importedFile(`${prefix}-${index}`);
   await book.addFileWithPulls(file, bytes, pulls);
   writeSync(1, `accepted ${file.name}\n`);
+  if (work === 'everything') await edit(book, pulls[0]!.id, `${prefix}-${index}`, index);
+}
+
+async function edit(open: Book, pullId: string, token: string, index: number): Promise<void> {
+  await open.amendPull(pullId, { operator: token }, token);
+  writeSync(1, `done ${token}\n`);
+  if (index === 0) await open.addTrial(trial(TRIAL));
+  else await open.changeTrial(trial(TRIAL, { remark: token }), `trial ${token}`);
+  if (index > 0) writeSync(1, `done trial ${token}\n`);
+  await open.changeSettings({ [prefix]: token });
+  writeSync(1, `set ${token}\n`);
+  if (index % 2 === 1) {
+    const [undone] = await open.undo(await open.stamp(`pull ${pullId}`));
+    writeSync(1, `undone ${undone!.uid}\n`);
+  }
+  if (index % 3 === 1 && !isCopying) void backUp();
+}
+
+/** Beside the other work, as a server does it. */
+async function backUp(): Promise<void> {
+  isCopying = true;
+  try {
+    const { madeAt } = await backUpBook(folder, backups, new Date());
+    writeSync(1, `backed up ${madeAt}\n`);
+  } catch (failure) {
+    // Two programs at the same thousandth of a second would take the same name; nothing else is expected.
+    if (!(failure instanceof BookTrouble)) throw failure;
+    writeSync(1, `no backup: ${failure.message}\n`);
+  } finally {
+    isCopying = false;
+  }
 }

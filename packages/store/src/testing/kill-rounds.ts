@@ -8,6 +8,7 @@ import type { Book } from '../model.ts';
 import { openBook } from '../open-book.ts';
 import { originalsFolder } from '../places.ts';
 import { importedFile, PULLS_A_FILE, randomFrom } from './imported-file.ts';
+import { faultsOfEdits, saidEdits } from './kill-edits.ts';
 
 export interface KillRound {
   round: number;
@@ -15,6 +16,8 @@ export interface KillRound {
   killedAfter: string;
   /** Files that an importer said were accepted. */
   accepted: number;
+  /** Edits, undoings and backups that it said were done. */
+  edits: number;
   /** Files found that it had no time to speak of. */
   acceptedUnsaid: number;
   /** Originals set aside: killed between the rename and the commit. */
@@ -31,6 +34,8 @@ export interface KillPlan {
   seed: string;
   /** Importers at the same time. */
   writers?: number;
+  /** What each of them does; see `importer.ts`. Default `imports`. */
+  work?: 'imports' | 'everything';
   onRound?: (round: KillRound) => void;
 }
 
@@ -43,6 +48,7 @@ export async function killRounds({
   rounds,
   seed,
   writers = 1,
+  work = 'imports',
   onRound,
 }: KillPlan): Promise<KillRound[]> {
   const random = randomFrom(seed);
@@ -56,9 +62,14 @@ export async function killRounds({
     const plans = Array.from({ length: writers }, (_, writer) => ({
       prefix: `${seed}-${round}-${writer}`,
       early,
+      work,
       delay: writer === 0 ? delay : Math.round(random() * 250),
     }));
-    const accepted = (await Promise.all(plans.map((plan) => importUntilKilled(folder, plan)))).flat();
+    const lines = (await Promise.all(plans.map((plan) => importUntilKilled(folder, plan)))).flat();
+    const accepted = lines.flatMap((line) =>
+      line.startsWith('accepted ') ? [line.slice('accepted '.length)] : [],
+    );
+    const edits = saidEdits(lines);
     everAccepted.push(...accepted);
 
     const book = await openBook(folder, { create: { name: 'Book to be killed' } });
@@ -68,6 +79,7 @@ export async function killRounds({
       ...accepted.filter((name) => !known.has(name)).map((name) => `${name} was accepted and is lost`),
       ...(await faultsOf(book, round === rounds - 1 ? [...known] : found)),
       ...(await faultsOfShelves(book)),
+      ...(work === 'everything' ? await faultsOfEdits(book, edits, backupsOf(folder)) : []),
     ];
     if (round === rounds - 1) {
       faults.push(...everAccepted.filter((name) => !known.has(name)).map((name) => `${name} was lost later`));
@@ -78,6 +90,7 @@ export async function killRounds({
       round,
       killedAfter: `${delay} ms after ${early ? 'start' : 'open'}`,
       accepted: accepted.length,
+      edits: Object.values(edits).flat().length,
       acceptedUnsaid: found.filter((name) => !accepted.includes(name)).length,
       setAside: setAside - setAsideBefore,
       parts: shelves(folder).filter(({ name }) => name.endsWith('.part')).length,
@@ -92,12 +105,16 @@ export async function killRounds({
 
 async function importUntilKilled(
   folder: string,
-  { prefix, early, delay }: { prefix: string; early: boolean; delay: number },
+  { prefix, early, delay, work }: { prefix: string; early: boolean; delay: number; work: string },
 ): Promise<string[]> {
   const script = join(import.meta.dirname, 'importer.ts');
-  const child = spawn(process.execPath, ['--import', 'tsx', script, folder, prefix], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', script, folder, prefix, work, backupsOf(folder)],
+    {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    },
+  );
   const exit = once(child, 'close');
   let printed = '';
   child.stdout.setEncoding('utf8').on('data', (text: string) => {
@@ -110,9 +127,10 @@ async function importUntilKilled(
   await exit;
   if (!stillRunning) throw new Error(`the importer ended on its own with code ${child.exitCode}`);
   // The last line may be cut off by the kill: only whole lines were said.
-  const lines = printed.split('\n').slice(0, -1);
-  return lines.flatMap((line) => (line.startsWith('accepted ') ? [line.slice('accepted '.length)] : []));
+  return printed.split('\n').slice(0, -1);
 }
+
+const backupsOf = (folder: string): string => `${folder}-backups`;
 
 /** What is not whole of these files: their bytes, the number of their pulls, each channel. */
 async function faultsOf(book: Book, names: string[]): Promise<string[]> {

@@ -1,5 +1,11 @@
 import { type Combination, type Engine, type Package, readSheet } from '@pullbook/core/combination';
-import { type Channel, type OriginalFile, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
+import {
+  type Channel,
+  OPEN_AUDIENCE,
+  type OriginalFile,
+  PLAIN_TREATMENT,
+  type Pull,
+} from '@pullbook/core/pull';
 import type { Trial } from '@pullbook/core/trial';
 import { hashOfBytes } from '../originals.ts';
 
@@ -70,6 +76,7 @@ export function pull(id: string, fields: Partial<Pull> = {}): Pull {
     events: [],
     outcome: 'completed',
     treatment: PLAIN_TREATMENT,
+    audience: OPEN_AUDIENCE,
     origin: 'measured',
     fileHash: null,
     invented: true,
@@ -93,6 +100,7 @@ export function trial(id: string, fields: Partial<Trial> = {}): Trial {
     correction: 'sae-j1349',
     averagesWindowRpm: null,
     remark: '',
+    audience: OPEN_AUDIENCE,
     createdAt: AT,
     invented: true,
     ...fields,

@@ -1,6 +1,7 @@
 import { type AirReading, type AirState, airState, CORRECTIONS, type CorrectionId } from '@pullbook/core/air';
-import { fromInside } from '@pullbook/core/quantity';
+import { fromInside, writeSaid } from '@pullbook/core/quantity';
 import { accepted, type Result } from '@pullbook/core/remark';
+import type { ViewOptions } from '@pullbook/views';
 import { edgeNumber } from './number.ts';
 import { type EdgeRemark, edgeRemarks } from './remark.ts';
 
@@ -33,8 +34,8 @@ export interface AirReport {
 
 const STANDARDS: CorrectionId[] = ['sae-j1349', 'sae-j607', 'iso-1585', 'din-70020'];
 
-/** The report on a reading of the air, or why there is none. */
-export function airReport(reading: AirReading): Result<AirReport> {
+/** The report on a reading of the air, or why there is none. Its words are in SI, or in the units a person chose. */
+export function airReport(reading: AirReading, options: ViewOptions | null = null): Result<AirReport> {
   const state = airState(reading);
   if (!state.ok) return state;
   const air = state.value;
@@ -51,14 +52,18 @@ export function airReport(reading: AirReading): Result<AirReport> {
       relativeHumidity: reading.humidity === null ? null : edgeNumber(air.relativeHumidity),
       dewPointC: air.dewPoint === null ? null : edgeNumber(fromInside(air.dewPoint, '°C', 'temperature')),
       humidityRatioKgPerKg: edgeNumber(air.humidityRatio),
-      corrections: STANDARDS.map((id) => correctionRow(id, air)),
-      remarks: edgeRemarks(state.remarks),
+      corrections: STANDARDS.map((id) => correctionRow(id, air, options)),
+      remarks: edgeRemarks(state.remarks, null, options),
     },
     state.remarks,
   );
 }
 
-function correctionRow(id: CorrectionId, air: AirState): AirReport['corrections'][number] {
+function correctionRow(
+  id: CorrectionId,
+  air: AirState,
+  options: ViewOptions | null,
+): AirReport['corrections'][number] {
   const standard = CORRECTIONS[id];
   const factor = standard.factor(air);
   const outside = standard.outsideValidity(air, factor);
@@ -67,7 +72,7 @@ function correctionRow(id: CorrectionId, air: AirState): AirReport['corrections'
     name: standard.name,
     factor: edgeNumber(factor),
     insideValidity: outside.length === 0,
-    outside,
+    outside: outside.map(({ text, parts }) => (options === null ? text : writeSaid(text, parts, options))),
     referenceState: standard.referenceState,
     supercharged: standard.supercharged,
   };

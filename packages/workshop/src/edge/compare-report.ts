@@ -1,6 +1,7 @@
-import type { Comparison } from '@pullbook/core/compare';
+import type { Comparison, ConditionDifference } from '@pullbook/core/compare';
 import type { PullView } from '@pullbook/core/pull';
-import { fromInside } from '@pullbook/core/quantity';
+import { fromInside, writeSaid } from '@pullbook/core/quantity';
+import type { ViewOptions } from '@pullbook/views';
 import { edgeNumber, edgeRange } from './number.ts';
 import { type EdgeCorrection, edgeCorrection } from './pull-figures.ts';
 import { type EdgeRemark, edgeRemarks } from './remark.ts';
@@ -48,8 +49,20 @@ interface EdgePeak {
   stillClimbing: boolean;
 }
 
-/** The report of one changed combination (`changedKey`) against `A`. */
-export function compareReport(comparison: Comparison, changedKey: string, views: PullView[]): CompareReport {
+/**
+ * The report of one changed combination (`changedKey`) against `A`. Its words are in SI, as the JSON has them, or in the
+ * units a person chose.
+ */
+export function compareReport(
+  comparison: Comparison,
+  changedKey: string,
+  views: PullView[],
+  options: ViewOptions | null = null,
+): CompareReport {
+  const words = ({ values, parts }: ConditionDifference, key: string) => {
+    const plain = values[key] ?? null;
+    return plain === null || options === null ? plain : writeSaid(plain, parts?.[key], options);
+  };
   const baseline = comparison.combinations.find((one) => one.key === 'A');
   const changed = comparison.combinations.find((one) => one.key === changedKey);
   const gain = comparison.gains.find((one) => one.changedKey === changedKey);
@@ -80,15 +93,15 @@ export function compareReport(comparison: Comparison, changedKey: string, views:
         ? views.map((view) => ({ pullId: view.pullId, factor: edgeNumber(view.correction.factor) }))
         : [],
     },
-    conditions: comparison.conditions.map(({ id, label, values, state, why }) => ({
-      id,
-      label,
-      baseline: values.A ?? null,
-      changed: values[changedKey] ?? null,
-      state,
-      why,
+    conditions: comparison.conditions.map((one) => ({
+      id: one.id,
+      label: one.label,
+      baseline: words(one, 'A'),
+      changed: words(one, changedKey),
+      state: one.state,
+      why: one.why,
     })),
-    remarks: edgeRemarks(comparison.remarks),
+    remarks: edgeRemarks(comparison.remarks, null, options),
   };
 }
 

@@ -3,6 +3,7 @@ import type { CarriedCorrection, Places, Pull, SweepSettings, Treatment, Tune } 
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import { type EventText, eventsFromText } from './events-text.ts';
 import { optionalQuantityFromText } from './quantity-text.ts';
+import { type SaidFields, saidFields } from './text-fields.ts';
 import { type TreatmentText, treatmentFromText } from './treatment-text.ts';
 import { type WeatherText, weatherFromText } from './weather-text.ts';
 
@@ -25,11 +26,14 @@ export interface PullDetailsText {
   /** `0.31 kg·m²` */
   momentOfInertia?: string | null | undefined;
   inertiaCompensated?: 'yes' | 'no' | 'unknown' | undefined;
-  tune?: Loose<Tune> | undefined;
-  places?: Loose<Places> | undefined;
+  /** A field that is `null` or blank is cleared. */
+  tune?: SaidFields<Tune> | undefined;
+  places?: SaidFields<Places> | undefined;
   /** One note, taken down now. */
   notes?: string | undefined;
   outcome?: 'completed' | 'aborted' | undefined;
+  /** Place in the order of its session, from 1. */
+  orderInSession?: number | null | undefined;
   /** How the pull is to be read. */
   treatment?: TreatmentText | undefined;
   events?: EventText[] | undefined;
@@ -49,14 +53,15 @@ export type PullDetails = Partial<
     | 'operator'
     | 'weather'
     | 'carried'
-    | 'tune'
-    | 'places'
     | 'notes'
     | 'events'
     | 'outcome'
     | 'invented'
   >
 > & {
+  /** Only what was said; a field that is `null` is cleared. */
+  tune?: SaidFields<Tune>;
+  places?: SaidFields<Places>;
   /** Only what was said of the two. */
   sweep?: Partial<SweepSettings>;
   /** Only what was said: lags join those that stand, and one of 0 takes a lag away. */
@@ -87,16 +92,17 @@ export function pullDetailsFromText(text: PullDetailsText, now: string): Result<
       name: text.name?.trim() || undefined,
       combinationId: text.combinationId,
       setUpWords: text.setUp === undefined ? undefined : text.setUp?.trim() || null,
-      cell: text.cell,
-      operator: text.operator,
+      cell: saidText(text.cell),
+      operator: saidText(text.operator),
       recordedAt: recordedAt.value,
       weather: weather.value,
       carried: carried.value,
       sweep: orNothing(sweep),
-      tune: text.tune && onlySaid<Tune>(text.tune),
-      places: text.places && onlySaid<Places>(text.places),
+      tune: saidFields<Tune>(text.tune),
+      places: saidFields<Places>(text.places),
       notes,
       outcome: text.outcome,
+      orderInSession: text.orderInSession,
       treatment: orNothing(treatment.value),
       events: events.value.length > 0 ? events.value : undefined,
     }),
@@ -107,6 +113,10 @@ export function pullDetailsFromText(text: PullDetailsText, now: string): Result<
 function onlySaid<T extends object>(fields: Loose<T>): T {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T;
 }
+
+/** Missing: not said; blank is unknown. */
+const saidText = (text: string | null | undefined): string | null | undefined =>
+  text === undefined ? undefined : text?.trim() || null;
 
 const orNothing = <T extends object>(fields: T): T | undefined =>
   Object.keys(fields).length > 0 ? fields : undefined;

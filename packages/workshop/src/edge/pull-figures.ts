@@ -1,6 +1,7 @@
 import { MEANINGS, type Pull, type PullView } from '@pullbook/core/pull';
 import { fromInside } from '@pullbook/core/quantity';
 import { type EdgeTreatment, edgeFromTreatment } from '@pullbook/formats';
+import { type ListView, listView } from '@pullbook/views';
 import { edgeNumber, edgeRange } from './number.ts';
 
 /** What torque and power are in, for the JSON at the edge. */
@@ -31,6 +32,11 @@ export interface PullFigures {
 
 /** The figures of one pull through its recipe. */
 export function pullFigures(pull: Pull, view: PullView): PullFigures {
+  return listedFigures(pull, listView(view));
+}
+
+/** The same from what a list remembers of the view. */
+export function listedFigures(pull: Pull, view: ListView): PullFigures {
   return {
     name: pull.name,
     form: pull.form,
@@ -41,7 +47,7 @@ export function pullFigures(pull: Pull, view: PullView): PullFigures {
       unit: channel.unit,
       count: channel.values.reduce((count, value) => (Number.isFinite(value) ? count + 1 : count), 0),
     })),
-    windowRpm: edgeRange(view.window?.windowRpm ?? speedsOf(view)),
+    windowRpm: edgeRange(view.windowRpm),
     peakPowerKw: edgeNumber(view.peakPower && fromInside(view.peakPower.value, 'kW', 'power')),
     peakPowerRpm: edgeNumber(view.peakPower?.atRpm),
     peakTorqueNm: edgeNumber(view.peakTorque?.value),
@@ -60,11 +66,4 @@ export function edgeCorrection(correction: PullView['correction']): EdgeCorrecti
     factor: edgeNumber(correction.factor),
     reached: correction.reached,
   };
-}
-
-function speedsOf(view: PullView): [number, number] | null {
-  const speeds = view.curve?.engineSpeedRpm;
-  const low = speeds?.[0];
-  const high = speeds?.[speeds.length - 1];
-  return low === undefined || high === undefined ? null : [low, high];
 }

@@ -1,5 +1,6 @@
-import type { Pull, PullView } from '@pullbook/core/pull';
-import { type PullFigures, pullFigures } from './pull-figures.ts';
+import type { Pull } from '@pullbook/core/pull';
+import type { ListView } from '@pullbook/views';
+import { listedFigures, type PullFigures } from './pull-figures.ts';
 
 /** A pull in a list at the edge: what was written down about it, and its figures as it carries them. */
 export interface PullListing extends Omit<PullFigures, 'channels'> {
@@ -14,13 +15,13 @@ export interface PullListing extends Omit<PullFigures, 'channels'> {
   invented: boolean;
 }
 
-/** The listing of a pull known by its head and its view. */
+/** The listing of a pull known by its head and what a list shows of its view. */
 export function pullListing(
   head: Omit<Pull, 'channels'>,
-  view: PullView,
+  view: ListView,
   combinationName: string | null,
 ): PullListing {
-  const { channels: _, ...figures } = pullFigures({ ...head, channels: [] }, view);
+  const { channels: _, ...figures } = listedFigures({ ...head, channels: [] }, view);
   return {
     id: head.id,
     ...figures,

@@ -1,5 +1,5 @@
 import { parseQuantity, type QuantityKind } from '@pullbook/core/quantity';
-import { accepted, type Remark, type Result } from '@pullbook/core/remark';
+import { accepted, type Remark, type Result, remarkAbout } from '@pullbook/core/remark';
 
 /**
  * A quantity given as text with its unit, inside unit. The refusal names the field it was given for.
@@ -26,5 +26,5 @@ export function isUnknown(text: string | null | undefined): text is null | undef
 }
 
 function namedFor(field: string, remarks: Remark[]): Remark[] {
-  return remarks.map((one) => ({ ...one, message: `${field}: ${one.message}` }));
+  return remarks.map((one) => remarkAbout(field, one));
 }

@@ -18,7 +18,7 @@ const LONGEST_LAG_S = 5;
 /** Faster than any engine of the trade turns (common practice, no source), r/min. */
 const HIGHEST_SPEED_RPM = 30_000;
 /** Narrower holds single rows, wider hides the curve (common practice, no source), r/min. */
-const BIN_WIDTH_RPM = [10, 1000] as const;
+export const BIN_WIDTH_RPM = [10, 1000] as const;
 
 /** What was said of the reading, checked; every field that cannot be has its own remark. */
 export function treatmentFromText(text: TreatmentText): Result<Partial<Treatment>> {

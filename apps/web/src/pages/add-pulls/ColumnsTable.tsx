@@ -10,13 +10,22 @@ export function ColumnsTable({
   report,
   mapping,
   onMapping,
+  confirmedFor,
 }: {
   report: ReadFileReport;
   mapping: ColumnMapping[];
   onMapping: (mapping: ColumnMapping[]) => void;
+  /** File with which this kind was confirmed; `null`: the guesses stand. */
+  confirmedFor: string | null;
 }) {
   const change = (changed: ColumnMapping) =>
     onMapping(mapping.map((one) => (one.index === changed.index ? changed : one)));
+
+  const whyOf = (column: ReadFileReport['columns'][number], chosen: ColumnMapping | undefined) => {
+    const given = report.mapping.find((one) => one.index === column.index);
+    if (confirmedFor !== null && isAlike(chosen, given)) return `Confirmed for ${confirmedFor}.`;
+    return isAlike(chosen, column.guess) ? column.guess.why : 'You said so.';
+  };
 
   return (
     <section className={styles.part} aria-label="Columns of the file">
@@ -37,7 +46,6 @@ export function ColumnsTable({
               const chosen = mapping.find((one) => one.index === column.index);
               const meaning = report.meanings.find((one) => one.id === chosen?.meaning);
               const units = meaning === undefined ? [] : unitsOffered(meaning.units, chosen!.unit);
-              const asGuessed = chosen?.meaning === column.guess.meaning && chosen.unit === column.guess.unit;
               return (
                 <tr key={column.index}>
                   <th scope="row">
@@ -84,7 +92,7 @@ export function ColumnsTable({
                       </select>
                     )}
                   </td>
-                  <td className={styles.why}>{asGuessed ? column.guess.why : 'You said so.'}</td>
+                  <td className={styles.why}>{whyOf(column, chosen)}</td>
                 </tr>
               );
             })}
@@ -94,6 +102,11 @@ export function ColumnsTable({
     </section>
   );
 }
+
+const isAlike = (
+  one: Pick<ColumnMapping, 'meaning' | 'unit'> | undefined,
+  other: Pick<ColumnMapping, 'meaning' | 'unit'> | undefined,
+) => one?.meaning === other?.meaning && one?.unit === other?.unit;
 
 /** The units of a meaning, with the one written in the file kept where the list spells it otherwise. */
 function unitsOffered(units: string[], chosen: string): string[] {

@@ -1,12 +1,12 @@
-import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { combinationsQuestion } from '../../api/questions.ts';
 import { Button } from '../../parts/Button.tsx';
-import { Fields, SelectField, TextField } from '../../parts/Field.tsx';
+import { Fields, TextField } from '../../parts/Field.tsx';
 import { NewCombinationDialog } from '../combination/NewCombinationDialog.tsx';
 import styles from './add-pulls.module.css';
 import { CarriedFields } from './CarriedFields.tsx';
-import type { FileDetails } from './file-details.ts';
+import { CombinationField } from './CombinationField.tsx';
+import { type FileDetails, NO_DETAILS } from './file-details.ts';
+import { type Before, BesideBefore } from './Marked.tsx';
 import { MoreFields } from './MoreFields.tsx';
 import { OccasionFields } from './OccasionFields.tsx';
 import { WeatherFields } from './WeatherFields.tsx';
@@ -16,43 +16,39 @@ export function DetailsFields({
   fileName,
   severalPulls,
   details,
+  before,
   onDetails,
   onSameAsLast,
 }: {
   fileName: string;
   severalPulls: boolean;
   details: FileDetails;
+  before: Before | null;
   onDetails: (details: FileDetails) => void;
   onSameAsLast: () => void;
 }) {
-  const combinations = useQuery(combinationsQuestion());
   const [making, setMaking] = useState(false);
   const set = (change: Partial<FileDetails>) => onDetails({ ...details, ...change });
 
   return (
-    <>
+    <BesideBefore before={before}>
       <div className={styles.part}>
         <h3>What was on the brake</h3>
         <div className={styles.acts}>
           <Button small onPress={onSameAsLast}>
             Same as the last
           </Button>
+          <Button small look="quiet" onPress={() => onDetails(NO_DETAILS)}>
+            All blank
+          </Button>
           <Button small look="quiet" onPress={() => setMaking(true)}>
             New combination from a sheet …
           </Button>
         </div>
         <Fields>
-          <SelectField
-            label="Combination"
-            value={details.combinationId}
-            onChange={(event) => set({ combinationId: event.target.value })}
-            options={[
-              { value: '', text: 'Not said yet' },
-              ...(combinations.data ?? []).map((one) => ({
-                value: one.id,
-                text: `${one.name} · ${one.engineName}`,
-              })),
-            ]}
+          <CombinationField
+            combinationId={details.combinationId}
+            onCombination={(combinationId) => set({ combinationId })}
           />
           {!severalPulls && (
             <TextField
@@ -75,6 +71,6 @@ export function DetailsFields({
           onClose={() => setMaking(false)}
         />
       )}
-    </>
+    </BesideBefore>
   );
 }

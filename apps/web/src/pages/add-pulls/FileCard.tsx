@@ -1,7 +1,6 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
 import { type Ref, useEffect, useEffectEvent, useImperativeHandle, useState } from 'react';
-import type { ColumnMapping, ReadFileReport } from '../../api/edge.ts';
+import type { ColumnMapping, LikeReport, ReadFileReport } from '../../api/edge.ts';
 import { importFile, readFile } from '../../api/files.ts';
 import { bookChanged } from '../../api/query-client.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -11,7 +10,9 @@ import { Trouble } from '../../parts/Trouble.tsx';
 import styles from './add-pulls.module.css';
 import { ColumnsTable } from './ColumnsTable.tsx';
 import { DetailsFields } from './DetailsFields.tsx';
-import { type FileDetails, importDetails, NO_DETAILS, rememberDetails, sameAs } from './file-details.ts';
+import { Layout, Look, PullLinks } from './FileParts.tsx';
+import { type FileDetails, importDetails, sameAs, startingDetails } from './file-details.ts';
+import { KnownKind } from './KnownKind.tsx';
 import { RawRows } from './RawRows.tsx';
 
 /** What the page asks of a file on it. */
@@ -21,18 +22,27 @@ export interface FileHandle {
   add: () => Promise<string[] | null>;
 }
 
+/** `known`: nothing is left to be asked. */
+export type FileState = 'waiting' | 'ready' | 'known';
+
 export function FileCard({
   file,
+  like,
+  own,
   combinationId,
   detailsBefore,
-  onReady,
+  onState,
   onRemove,
   handle,
 }: {
   file: File;
+  /** The pull it starts like; `null`: blank. */
+  like: LikeReport | null;
+  /** Its own from the start: name and time. */
+  own: Partial<FileDetails>;
   combinationId: string;
   detailsBefore: () => FileDetails | null;
-  onReady: (ready: boolean) => void;
+  onState: (state: FileState) => void;
   onRemove: () => void;
   handle: Ref<FileHandle>;
 }) {
@@ -43,17 +53,21 @@ export function FileCard({
     staleTime: Number.POSITIVE_INFINITY,
     retry: false,
   });
-  const [details, setDetails] = useState<FileDetails>({ ...NO_DETAILS, combinationId });
+  // As the book was when the file came: a pull added meanwhile does not change a form under the hands.
+  const [before] = useState(like);
+  const [typed, setTyped] = useState<FileDetails | null>(null);
   const [changedMapping, setMapping] = useState<ColumnMapping[] | null>(null);
+  const [readAnew, setReadAnew] = useState(false);
   const [share, setShare] = useState(0);
-  const mapping = changedMapping ?? report.data?.mapping ?? [];
+  const known = report.data?.knownLayout ?? null;
+  const said = known?.taken ? known.said : undefined;
+  const started = { ...startingDetails({ like: before?.fields ?? null, said, combinationId }), ...own };
+  const details = typed ?? started;
+  const mapping = changedMapping ?? (report.data ? startingMapping(report.data, readAnew) : []);
 
   const add = useMutation({
     mutationFn: () => importFile(file, importDetails(details, mapping), setShare),
-    onSuccess: async () => {
-      rememberDetails(details);
-      await bookChanged();
-    },
+    onSuccess: bookChanged,
   });
 
   useImperativeHandle(handle, () => ({
@@ -66,11 +80,13 @@ export function FileCard({
   }));
 
   const isReady = report.data !== undefined && report.data.known === null && !add.isSuccess;
-  const tell = useEffectEvent(onReady);
+  const isKnown = known?.taken === true && !readAnew && changedMapping === null;
+  const state: FileState = !isReady ? 'waiting' : isKnown ? 'known' : 'ready';
+  const tell = useEffectEvent(onState);
   useEffect(() => {
-    tell(isReady);
-    return () => tell(false);
-  }, [isReady]);
+    tell(state);
+    return () => tell('waiting');
+  }, [state]);
 
   if (add.data !== undefined) {
     return (
@@ -88,6 +104,19 @@ export function FileCard({
     );
   }
 
+  const fields = report.data && (
+    <DetailsFields
+      fileName={file.name}
+      severalPulls={report.data.groups.length > 1}
+      details={details}
+      before={before && { words: `in ${before.like.name}`, details: alike(before) }}
+      onDetails={setTyped}
+      onSameAsLast={() => {
+        const last = detailsBefore();
+        if (last !== null) setTyped(sameAs(last, details));
+      }}
+    />
+  );
   return (
     <Card
       title={file.name}
@@ -102,6 +131,16 @@ export function FileCard({
         <Trouble of={report.error} />
         {report.data !== undefined && (
           <>
+            {known !== null && (
+              <KnownKind
+                known={known}
+                readAnew={readAnew}
+                onReadAnew={(anew) => {
+                  setReadAnew(anew);
+                  setMapping(null);
+                }}
+              />
+            )}
             <Layout report={report.data} />
             {report.data.known !== null && (
               <p role="status">
@@ -113,18 +152,16 @@ export function FileCard({
             <Remarks remarks={report.data.remarks} />
             {report.data.known === null && (
               <>
-                <ColumnsTable report={report.data} mapping={mapping} onMapping={setMapping} />
-                <RawRows report={report.data} />
-                <DetailsFields
-                  fileName={file.name}
-                  severalPulls={report.data.groups.length > 1}
-                  details={details}
-                  onDetails={setDetails}
-                  onSameAsLast={() => {
-                    const before = detailsBefore();
-                    if (before !== null) setDetails(sameAs(before, details));
-                  }}
-                />
+                <Look open={!known?.taken || readAnew} title="What the columns are">
+                  <ColumnsTable
+                    report={report.data}
+                    mapping={mapping}
+                    onMapping={setMapping}
+                    confirmedFor={readAnew || !known?.taken ? null : known.name}
+                  />
+                  <RawRows report={report.data} />
+                </Look>
+                {fields}
               </>
             )}
           </>
@@ -140,28 +177,18 @@ export function FileCard({
   );
 }
 
-function Layout({ report }: { report: ReadFileReport }) {
-  const { layout, rowCount, groups } = report;
-  const delimiter = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar', ' ': 'space' }[
-    layout.delimiter
-  ];
-  return (
-    <p className={styles.facts}>
-      {rowCount === 1 ? '1 row' : `${rowCount} rows`}, {report.columns.length} columns, parted by{' '}
-      {delimiter ?? layout.delimiter}, decimal {layout.decimalMark === ',' ? 'comma' : 'point'},{' '}
-      {layout.encoding}.
-      {groups.length > 1 && ` ${groups.length} pulls in it: ${groups.map((group) => group.name).join(', ')}.`}
-    </p>
-  );
+/** As remembered or guessed; read anew, as each column suggests by itself. */
+function startingMapping({ columns, mapping }: ReadFileReport, readAnew: boolean): ColumnMapping[] {
+  if (!readAnew) return mapping;
+  return columns.map(({ index, count, guess }) => ({
+    index,
+    meaning: count === 0 ? null : guess.meaning,
+    unit: count === 0 ? '' : guess.unit,
+  }));
 }
 
-function PullLinks({ pulls }: { pulls: { id: string; name: string }[] }) {
-  return pulls.map((pull, index) => (
-    <span key={pull.id}>
-      {index > 0 && ', '}
-      <Link to="/pulls/$id" params={{ id: pull.id }}>
-        {pull.name}
-      </Link>
-    </span>
-  ));
+/** The fields in which two pulls may be alike; name, time and outcome are each pull's own. */
+function alike({ fields }: LikeReport): Partial<FileDetails> {
+  const { name: _, recordedAt: __, outcome: ___, ...shared } = fields;
+  return shared;
 }

@@ -1,6 +1,7 @@
 import { Fields, SelectField, TextArea, TextField } from '../../parts/Field.tsx';
 import styles from './add-pulls.module.css';
 import { EventsFields } from './EventsFields.tsx';
+import { Marked } from './Marked.tsx';
 import type { MoreDetails } from './more-details.ts';
 
 type TextName = {
@@ -9,29 +10,33 @@ type TextName = {
 
 /**
  * Tune, places, inertia, what happened: all that may be said of a pull and seldom is. Folded, so that the quick way in
- * stays quick. `stays`: what is left blank stays as it stands in the book.
+ * stays quick. `mends`: of a pull that is in the book already.
  */
 export function MoreFields({
   details,
   onDetails,
   severalPulls = false,
-  stays = false,
+  mends = false,
 }: {
   details: MoreDetails;
   onDetails: (change: Partial<MoreDetails>) => void;
   severalPulls?: boolean;
-  stays?: boolean;
+  mends?: boolean;
 }) {
   const text = (name: TextName, label: string, placeholder: string, help?: string) => (
-    <TextField
-      label={label}
-      placeholder={placeholder}
-      value={details[name]}
-      onChange={(event) => onDetails({ [name]: event.target.value })}
-      {...(help === undefined ? {} : { help })}
-    />
+    <Marked name={name} value={details[name]}>
+      {(marked) => (
+        <TextField
+          label={label}
+          placeholder={placeholder}
+          value={details[name]}
+          onChange={(event) => onDetails({ [name]: event.target.value })}
+          {...(help === undefined ? {} : { help })}
+          {...marked}
+        />
+      )}
+    </Marked>
   );
-  const blank = (otherwise: string) => ({ value: '', text: stays ? 'Stays as it is' : otherwise });
 
   return (
     <details className={styles.more}>
@@ -69,7 +74,7 @@ export function MoreFields({
               label="In the figures already?"
               value={details.inertiaCompensated}
               options={[
-                blank('Not said'),
+                { value: '', text: 'Not said' },
                 { value: 'yes', text: 'Yes, added back' },
                 { value: 'no', text: 'No, as the brake read' },
                 { value: 'unknown', text: 'Not known' },
@@ -91,7 +96,7 @@ export function MoreFields({
               help="An aborted pull is kept: drift and soak need it."
               value={details.outcome}
               options={[
-                blank('Not said: taken as completed'),
+                { value: '', text: 'Not said: taken as completed' },
                 { value: 'completed', text: 'Completed' },
                 { value: 'aborted', text: 'Aborted in the cell' },
               ]}
@@ -104,7 +109,7 @@ export function MoreFields({
             rows={2}
             value={details.note}
             onChange={(event) => onDetails({ note: event.target.value })}
-            {...(stays ? { help: 'It joins the notes that stand.' } : {})}
+            {...(mends ? { help: 'It joins the notes that stand.' } : {})}
           />
         </fieldset>
       </div>

@@ -1,5 +1,6 @@
 import { TextField } from '../../parts/Field.tsx';
 import type { FileDetails } from './file-details.ts';
+import { Marked } from './Marked.tsx';
 
 type Occasion = Pick<FileDetails, 'setUp' | 'recordedAt' | 'cell'>;
 
@@ -13,24 +14,39 @@ export function OccasionFields({
 }) {
   return (
     <>
-      <TextField
-        label="Set-up"
-        help="Which fitting on the brake it was."
-        placeholder="second fitting"
-        value={occasion.setUp}
-        onChange={(event) => onOccasion({ setUp: event.target.value })}
-      />
-      <TextField
-        label="When"
-        type="datetime-local"
-        value={occasion.recordedAt}
-        onChange={(event) => onOccasion({ recordedAt: event.target.value })}
-      />
-      <TextField
-        label="Cell"
-        value={occasion.cell}
-        onChange={(event) => onOccasion({ cell: event.target.value })}
-      />
+      <Marked name="setUp" value={occasion.setUp}>
+        {(help) => (
+          <TextField
+            label="Set-up"
+            help="Which fitting on the brake it was."
+            placeholder="second fitting"
+            value={occasion.setUp}
+            onChange={(event) => onOccasion({ setUp: event.target.value })}
+            {...help}
+          />
+        )}
+      </Marked>
+      <Marked name="cell" value={occasion.cell}>
+        {(help) => (
+          <TextField
+            label="Cell"
+            value={occasion.cell}
+            onChange={(event) => onOccasion({ cell: event.target.value })}
+            {...help}
+          />
+        )}
+      </Marked>
+      <Marked name="recordedAt" value={occasion.recordedAt}>
+        {(help) => (
+          <TextField
+            label="When"
+            type="datetime-local"
+            value={occasion.recordedAt}
+            onChange={(event) => onOccasion({ recordedAt: event.target.value })}
+            {...help}
+          />
+        )}
+      </Marked>
     </>
   );
 }

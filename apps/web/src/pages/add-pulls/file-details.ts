@@ -1,4 +1,4 @@
-import type { Carried, ImportDetails, WeatherText } from '../../api/edge.ts';
+import type { Carried, ImportDetails, SaidText, WeatherText, WrittenFields } from '../../api/edge.ts';
 import { type MoreDetails, moreSaid, NO_MORE } from './more-details.ts';
 
 /** What a person says of a file beside its columns, as typed. */
@@ -33,32 +33,47 @@ export const NO_DETAILS: FileDetails = {
   factor: '',
 };
 
-const STORED_AS = 'pullbook.last-details';
-
 /** All but what is one pull's own, its name, time and what happened in it: what two pulls of a day have in common. */
 export function sameAs(details: FileDetails, own: FileDetails): FileDetails {
   const { name, recordedAt, note, outcome, events } = own;
   return { ...details, name, recordedAt, note, outcome, events };
 }
 
-export function lastDetails(): FileDetails | null {
-  try {
-    const stored = localStorage.getItem(STORED_AS);
-    return stored === null ? null : { ...NO_DETAILS, ...JSON.parse(stored) };
-  } catch {
-    return null;
+/** What a form starts with: as another pull, then as said of this kind of file, for the combination asked for. */
+export function startingDetails({
+  like,
+  said,
+  combinationId,
+}: {
+  like: WrittenFields | null;
+  said?: SaidText | undefined;
+  combinationId: string;
+}): FileDetails {
+  const { recordedAt: _, outcome: __, ...fields } = like ?? NO_FIELDS;
+  const details: FileDetails = { ...NO_DETAILS, ...fields };
+  if (combinationId !== '' && combinationId !== details.combinationId)
+    Object.assign(details, { combinationId, setUp: '' });
+  for (const [name, text] of Object.entries(said ?? {})) {
+    const blank = name === 'standard' ? 'not stated' : '';
+    if (text !== null && details[name as keyof SaidText] === blank) Object.assign(details, { [name]: text });
   }
+  return details;
 }
 
-export function rememberDetails(details: FileDetails): void {
-  try {
-    localStorage.setItem(STORED_AS, JSON.stringify(details));
-  } catch {
-    // Storage switched off: the next file starts blank.
-  }
+const NO_FIELDS: Partial<WrittenFields> = {};
+
+/** The name of the n-th pull from this one on: `Pull 7`, 2 → `Pull 9`. */
+export const nameAfter = (name: string, further: number): string =>
+  name.replace(/\d+$/, (number) => String(Number(number) + further));
+
+/** This minute as a field for a time has it. */
+export function thisMinute(now: Date): string {
+  const two = (number: number) => String(number).padStart(2, '0');
+  const day = [now.getFullYear(), two(now.getMonth() + 1), two(now.getDate())].join('-');
+  return `${day}T${two(now.getHours())}:${two(now.getMinutes())}`;
 }
 
-function weatherOf(details: FileDetails): WeatherText | null {
+export function weatherOf(details: FileDetails): WeatherText | null {
   const { pressure, temperature, humidity, altitude } = details;
   if ([pressure, temperature, humidity, altitude].every((text) => text.trim() === '')) return null;
   return {
@@ -94,7 +109,7 @@ export function importDetails(details: FileDetails, mapping: ImportDetails['mapp
 }
 
 /** A time as the field gives it, with this machine's offset from world time on that day. */
-function instantOf(local: string): string {
+export function instantOf(local: string): string {
   const offset = -new Date(local).getTimezoneOffset();
   if (Number.isNaN(offset)) return local;
   const two = (number: number) => String(Math.trunc(Math.abs(number))).padStart(2, '0');

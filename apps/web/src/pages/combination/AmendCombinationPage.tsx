@@ -4,7 +4,9 @@ import { useNavigate, useParams } from '@tanstack/react-router';
 import { type FormEvent, useState } from 'react';
 import { bookChanged } from '../../api/query-client.ts';
 import { combinationQuestion } from '../../api/questions.ts';
-import { sendJson } from '../../api/request.ts';
+import { ApiTrouble, sendJson } from '../../api/request.ts';
+import { useLooked } from '../../api/use-looked.ts';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { Panel } from '../../parts/Card.tsx';
 import { DialogActions } from '../../parts/Dialog.tsx';
@@ -14,6 +16,7 @@ import { Trouble, Waiting } from '../../parts/Trouble.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
 import styles from './combination.module.css';
 import { SheetEditor } from './SheetEditor.tsx';
+import { draftText, type SheetDraft } from './sheet-draft.ts';
 
 /** Mends what was entered wrong of the same hardware. The log keeps both sides. */
 export default function AmendCombinationPage() {
@@ -26,19 +29,19 @@ export default function AmendCombinationPage() {
 
 function Amendment({ combination }: { combination: CombinationPage }) {
   const navigate = useNavigate();
-  const [text, setText] = useState(combination.sheetText);
+  const [draft, setDraft] = useState<SheetDraft>({ shown: 'text', text: combination.sheetText });
   const [reason, setReason] = useState('');
   const amend = useMutation({
-    mutationFn: () =>
-      sendJson('PATCH', `/combinations/${encodeURIComponent(combination.id)}`, { sheetText: text, reason }),
-    onSuccess: async () => {
-      await bookChanged();
-      await navigate({ to: '/combinations/$id', params: { id: combination.id } });
-    },
+    mutationFn: (change: { sheetText: string; reason: string; stamp?: string | undefined }) =>
+      sendJson('PATCH', `/combinations/${encodeURIComponent(combination.id)}`, change),
+    onSuccess: bookChanged,
   });
+  const looked = useLooked('combination', combination.id);
+  const toPage = () => navigate({ to: '/combinations/$id', params: { id: combination.id } });
+  const meanwhile = amend.error instanceof ApiTrouble && amend.error.meanwhile !== null;
   function submit(event: FormEvent) {
     event.preventDefault();
-    amend.mutate();
+    amend.mutate({ sheetText: draftText(draft), reason, stamp: looked }, { onSuccess: toPage });
   }
   return (
     <Column narrow>
@@ -56,7 +59,14 @@ function Amendment({ combination }: { combination: CombinationPage }) {
             value={reason}
             onChange={(event) => setReason(event.target.value)}
           />
-          <SheetEditor text={text} onText={setText} trouble={amend.error} />
+          <SheetEditor
+            draft={draft}
+            onDraft={setDraft}
+            madeFromId={combination.id}
+            mends
+            trouble={meanwhile ? null : amend.error}
+          />
+          {meanwhile && <ActTrouble act={amend} onDone={toPage} onTheirs={toPage} />}
           <DialogActions>
             <Button look="main" type="submit" isDisabled={amend.isPending}>
               Keep the amendment

@@ -9,6 +9,7 @@ import { DialogActions } from '../../parts/Dialog.tsx';
 import { Fields, SelectField, TextField } from '../../parts/Field.tsx';
 import { PackagesFitted } from './PackagesFitted.tsx';
 import { SheetEditor } from './SheetEditor.tsx';
+import { draftText, type SheetDraft } from './sheet-draft.ts';
 
 const NEW_ENGINE = 'new';
 
@@ -36,7 +37,7 @@ export function CombinationForm({
     (engineName === '' ? known[0]?.id : undefined) ??
     NEW_ENGINE;
   const [newEngine, setNewEngine] = useState(engineName);
-  const [text, setText] = useState(sheetText);
+  const [draft, setDraft] = useState<SheetDraft>({ shown: 'text', text: sheetText });
   const [chosenPackages, setChosenPackages] = useState<string[] | null>(null);
   const packages = useQuery(packagesQuestion());
   const fitted =
@@ -45,19 +46,15 @@ export function CombinationForm({
 
   const make = useMutation({
     mutationFn: () =>
-      sendJson<{ id: string; remarks?: ShownRemark[] }>('POST', '/combinations', {
-        sheetText: text,
+      sendJson<{ id: string; name: string; remarks?: ShownRemark[] }>('POST', '/combinations', {
+        sheetText: draftText(draft),
         ...(engine === NEW_ENGINE ? { engineName: newEngine.trim() } : { engineId: engine }),
         ...(madeFrom === null ? {} : { madeFromId: madeFrom.id }),
         ...(chosenPackages === null ? {} : { packageIds: chosenPackages }),
       }),
-    onSuccess: async ({ id, remarks }) => {
+    onSuccess: async ({ id, name, remarks }) => {
       await bookChanged();
-      onMade({
-        id,
-        name: /^name:\s*(.*)$/m.exec(text)?.[1]?.replace(/^["']|["']$/g, '') ?? '',
-        remarks: remarks ?? [],
-      });
+      onMade({ id, name, remarks: remarks ?? [] });
     },
   });
 
@@ -95,7 +92,7 @@ export function CombinationForm({
         </Fields>
       )}
       <PackagesFitted fitted={fitted} onFitted={setChosenPackages} />
-      <SheetEditor text={text} onText={setText} trouble={make.error} />
+      <SheetEditor draft={draft} onDraft={setDraft} madeFromId={madeFrom?.id} trouble={make.error} />
       <DialogActions>
         <Button look="main" type="submit" isDisabled={make.isPending}>
           Keep this combination

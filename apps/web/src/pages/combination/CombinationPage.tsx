@@ -8,6 +8,7 @@ import { ChangeLines } from '../../parts/ChangeLines.tsx';
 import { Chips } from '../../parts/Chips.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
+import { ShownTable } from '../../parts/ShownTable.tsx';
 import { Trouble, Waiting } from '../../parts/Trouble.tsx';
 import { TwoColumns } from '../../parts/TwoColumns.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
@@ -44,12 +45,18 @@ function CombinationView({ page }: { page: Page }) {
               {page.sections.map(({ title, rows }) => (
                 <Card key={title} title={title}>
                   <dl className={styles.rows}>
-                    {rows.map(({ label, text, origin, unknown }) => (
-                      <div key={label}>
+                    {rows.map(({ label, text, origin, unknown, table, details }) => (
+                      <div key={label} className={table === undefined ? undefined : styles.wide}>
                         <dt>{label}</dt>
                         <dd className={unknown ? styles.unknown : undefined}>
                           {text}
                           {!unknown && origin !== '' && <span className={styles.origin}>{origin}</span>}
+                          {details !== undefined && details.length > 0 && (
+                            <span className={styles.origin}>
+                              {details.map((one) => `${one.label}: ${one.text}`).join(' · ')}
+                            </span>
+                          )}
+                          {table !== undefined && <ShownTable table={table} />}
                         </dd>
                       </div>
                     ))}

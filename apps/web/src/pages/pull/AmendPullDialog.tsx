@@ -1,94 +1,112 @@
 import type { PullPage } from '@pullbook/views';
 import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { combinationsQuestion } from '../../api/questions.ts';
+import type { WrittenFields } from '../../api/edge.ts';
+import { writtenQuestion } from '../../api/questions.ts';
+import { useLooked } from '../../api/use-looked.ts';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
-import { Fields, SelectField, TextField } from '../../parts/Field.tsx';
-import { Trouble } from '../../parts/Trouble.tsx';
+import { Fields, TextField } from '../../parts/Field.tsx';
+import { Trouble, Waiting } from '../../parts/Trouble.tsx';
+import { useViewChoices } from '../../view/view-choices.ts';
 import { CarriedFields } from '../add-pulls/CarriedFields.tsx';
-import { type FileDetails, importDetails, NO_DETAILS } from '../add-pulls/file-details.ts';
+import { CombinationField } from '../add-pulls/CombinationField.tsx';
+import { type FileDetails, NO_DETAILS } from '../add-pulls/file-details.ts';
+import { BesideBefore, Marked } from '../add-pulls/Marked.tsx';
 import { MoreFields } from '../add-pulls/MoreFields.tsx';
 import { OccasionFields } from '../add-pulls/OccasionFields.tsx';
 import { WeatherFields } from '../add-pulls/WeatherFields.tsx';
 import { useAmendPull } from './amend-pull.ts';
+import { amendmentFrom } from './amendment-from.ts';
 
-const STAYS = '';
-
-/** Mends what was written down about a pull. What is left blank stays; the channels are never touched. */
+/** Mends what was written down about a pull. The form shows what stands; the channels are never touched. */
 export function AmendPullDialog({ page, onClose }: { page: PullPage; onClose: () => void }) {
-  const combinations = useQuery(combinationsQuestion());
-  const [details, setDetails] = useState<FileDetails>(NO_DETAILS);
-  const [carriedChanged, setCarriedChanged] = useState(false);
+  const written = useQuery(writtenQuestion(page.id, useViewChoices()));
+  return (
+    <Dialog title={`Amend ${page.name}`} open onClose={onClose} wide>
+      {written.data === undefined ? (
+        written.isPending ? (
+          <Waiting />
+        ) : (
+          <Trouble of={written.error} />
+        )
+      ) : (
+        <AmendForm page={page} fields={written.data.fields} onClose={onClose} />
+      )}
+    </Dialog>
+  );
+}
+
+function AmendForm({
+  page,
+  fields,
+  onClose,
+}: {
+  page: PullPage;
+  fields: WrittenFields;
+  onClose: () => void;
+}) {
+  // As the book was when the form opened: only what the person changes from here on is sent.
+  const [stands] = useState<FileDetails>(() => ({
+    ...NO_DETAILS,
+    ...fields,
+    recordedAt: fields.recordedAt.slice(0, 16),
+  }));
+  const [details, setDetails] = useState(stands);
   const [reason, setReason] = useState('');
   const set = (change: Partial<FileDetails>) => setDetails({ ...details, ...change });
-
   const amend = useAmendPull(page.id);
+  const looked = useLooked('pull', page.id);
 
   function submit(event: FormEvent) {
     event.preventDefault();
-    const { mapping: _, combinationId, weather, carried, ...said } = importDetails(details, []);
-    const amendment = {
-      ...said,
-      ...(combinationId === null ? {} : { combinationId }),
-      ...(weather === null ? {} : { weather }),
-      ...(carriedChanged ? { carried } : {}),
-    };
-    amend.mutate({ amendment, reason }, { onSuccess: onClose });
+    const amendment = amendmentFrom(stands, details);
+    amend.mutate({ amendment, reason, stamp: looked }, { onSuccess: onClose });
   }
 
   return (
-    <Dialog title={`Amend ${page.name}`} open onClose={onClose} wide>
-      <form onSubmit={submit} style={{ display: 'contents' }}>
-        <p>
-          What you leave blank stays as it is. What was measured is never altered; the log keeps both sides.
-        </p>
+    <form onSubmit={submit} style={{ display: 'contents' }}>
+      <p>
+        A field you empty is not known any more. What was measured is never altered; the log keeps both sides.
+      </p>
+      <BesideBefore before={{ words: 'stands in the book', details: stands }}>
         <Fields>
-          <TextField
-            label="Name"
-            placeholder={page.name}
-            value={details.name}
-            onChange={(event) => set({ name: event.target.value })}
-          />
-          <SelectField
-            label="Combination"
-            value={details.combinationId}
-            onChange={(event) => set({ combinationId: event.target.value })}
-            options={[
-              { value: STAYS, text: 'Stays as it is' },
-              ...(combinations.data ?? []).map((one) => ({
-                value: one.id,
-                text: `${one.name} · ${one.engineName}`,
-              })),
-            ]}
+          <Marked name="name" value={details.name}>
+            {(help) => (
+              <TextField
+                label="Name"
+                required
+                value={details.name}
+                onChange={(event) => set({ name: event.target.value })}
+                {...help}
+              />
+            )}
+          </Marked>
+          <CombinationField
+            combinationId={details.combinationId}
+            onCombination={(combinationId) => set({ combinationId })}
           />
           <OccasionFields occasion={details} onOccasion={set} />
         </Fields>
         <WeatherFields weather={details} onWeather={set} />
-        <CarriedFields
-          carried={details}
-          stays={{ now: !carriedChanged, onStays: () => setCarriedChanged(false) }}
-          onCarried={(change) => {
-            setCarriedChanged(true);
-            set(change);
-          }}
-        />
-        <MoreFields details={details} onDetails={set} stays />
-        <TextField
-          label="Reason"
-          help="“barometer read again from the log book”. It stands in the log."
-          required
-          value={reason}
-          onChange={(event) => setReason(event.target.value)}
-        />
-        <Trouble of={amend.error} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={amend.isPending}>
-            Keep the amendment
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
-      </form>
-    </Dialog>
+        <CarriedFields carried={details} onCarried={set} />
+        <MoreFields details={details} onDetails={set} mends />
+      </BesideBefore>
+      <TextField
+        label="Reason"
+        help="“barometer read again from the log book”. It stands in the log."
+        required
+        value={reason}
+        onChange={(event) => setReason(event.target.value)}
+      />
+      <ActTrouble act={amend} onDone={onClose} onTheirs={onClose} />
+      <DialogActions>
+        <Button look="main" type="submit" isDisabled={amend.isPending}>
+          Keep the amendment
+        </Button>
+        <Button onPress={onClose}>Cancel</Button>
+      </DialogActions>
+    </form>
   );
 }

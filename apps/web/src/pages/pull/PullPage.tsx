@@ -8,8 +8,8 @@ import { PullView } from './PullView.tsx';
 /** One measured run. */
 export default function PullPage() {
   const { id } = useParams({ from: '/pulls/$id' });
-  const { correction } = useSearch({ from: '/pulls/$id' });
-  const pull = useQuery(pullQuestion(id, correction, useViewChoices()));
+  const look = useSearch({ from: '/pulls/$id' });
+  const pull = useQuery(pullQuestion(id, look.correction, useViewChoices()));
   if (pull.data === undefined) return pull.isPending ? <Waiting /> : <Trouble of={pull.error} />;
-  return <PullView key={pull.data.id} page={pull.data} correction={correction} />;
+  return <PullView key={pull.data.id} page={pull.data} look={look} />;
 }

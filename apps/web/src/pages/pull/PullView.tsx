@@ -1,10 +1,13 @@
 import type { CorrectionId } from '@pullbook/core/air';
 import type { PullPage } from '@pullbook/views';
 import { useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { CursorChart } from '../../chart/CursorChart.tsx';
 import { CursorNumbers } from '../../chart/CursorNumbers.tsx';
-import { PlainChart } from '../../chart/PlainChart.tsx';
+import { useCursor } from '../../chart/cursor.ts';
+import { useKey } from '../../keys/use-key.ts';
+import { Audience } from '../../parts/Audience.tsx';
+import { ButtonLink } from '../../parts/Button.tsx';
 import { Card, Panel } from '../../parts/Card.tsx';
 import { Chips } from '../../parts/Chips.tsx';
 import { SelectField } from '../../parts/Field.tsx';
@@ -12,35 +15,39 @@ import { useTabName } from '../../parts/PageHead.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { TwoColumns } from '../../parts/TwoColumns.tsx';
+import { type PullSearch, shownRange } from '../../search.ts';
 import { STANDARDS } from '../../view/standards.ts';
+import { useViewChoices } from '../../view/view-choices.ts';
 import { AmendPullDialog } from './AmendPullDialog.tsx';
 import { ChannelsTable } from './ChannelsTable.tsx';
 import { Conditions } from './Conditions.tsx';
 import { HowItIsRead } from './HowItIsRead.tsx';
 import { InTrials, Lines, OriginalFile } from './PullParts.tsx';
 import styles from './pull.module.css';
-
-/** What the server shows a pull by when nothing is asked for. */
-const FIRST_SHOWN: CorrectionId = 'sae-j1349';
+import { Recorded } from './Recorded.tsx';
 
 const CURVE_COLUMNS = {
   main: ['chart', 'recorded', 'channels'],
-  side: ['numbers', 'read', 'cuts', 'spikes', 'remarks', 'conditions', 'notes', 'events', 'trials', 'file'],
+  side: ['numbers', 'read', 'remarks', 'conditions', 'notes', 'events', 'trials', 'file'],
 } as const;
 
 /** Without a curve, what was written down is the main thing. */
 const SUMMARY_COLUMNS = {
   main: ['remarks', 'conditions', 'recorded', 'channels'],
-  side: ['read', 'cuts', 'spikes', 'notes', 'events', 'trials', 'file'],
+  side: ['read', 'notes', 'events', 'trials', 'file'],
 } as const;
 
-export function PullView({ page, correction }: { page: PullPage; correction: CorrectionId | undefined }) {
+export function PullView({ page, look }: { page: PullPage; look: PullSearch }) {
   useTabName(page.name);
+  const { correction: shopCorrection } = useViewChoices();
   const navigate = useNavigate({ from: '/pulls/$id' });
-  const [chosenNode, setNode] = useState<number | null>(null);
-  const last = (page.cursor?.engineSpeedRpm.length ?? 1) - 1;
-  const node = Math.min(chosenNode ?? page.cursor?.start ?? 0, last);
+  const cursor = useCursor();
+  const { low, high } = look;
+  const zoom = useMemo(() => shownRange({ low, high }), [low, high]);
+  const lookBy = (change: PullSearch, replace: boolean) =>
+    void navigate({ search: (before) => ({ ...before, ...change }), replace, resetScroll: false });
   const [amending, setAmending] = useState(false);
+  useKey('newLike', () => void navigate({ to: '/add', search: { like: page.id } }));
 
   return (
     <article>
@@ -52,40 +59,40 @@ export function PullView({ page, correction }: { page: PullPage; correction: Cor
         <Chips chips={page.chips}>
           <span className={styles.basis}>{page.basis}</span>
         </Chips>
+        <Audience kind="pull" id={page.id} audience={page.audience} />
+        <div className={styles.act}>
+          <ButtonLink to="/add" search={{ like: page.id }} shortcut="newLike">
+            Add one like this
+          </ButtonLink>
+        </div>
       </header>
       <TwoColumns
         parts={{
           chart: page.chart !== null && page.cursor !== null && (
             <Panel>
-              <CursorChart chart={page.chart} table={page.cursor} node={node} onNode={setNode} />
+              <CursorChart
+                chart={page.chart}
+                table={page.cursor}
+                cursor={cursor}
+                zoom={zoom}
+                onZoom={(range) => lookBy({ low: range?.[0], high: range?.[1] }, false)}
+              />
               <div className={styles.settings}>
                 <SelectField
                   label="Power and torque by"
-                  value={correction ?? FIRST_SHOWN}
+                  value={look.correction ?? shopCorrection}
                   options={[...STANDARDS]}
-                  onChange={(event) =>
-                    void navigate({
-                      search: { correction: event.target.value as CorrectionId },
-                      replace: true,
-                      resetScroll: false,
-                    })
-                  }
+                  onChange={(event) => lookBy({ correction: event.target.value as CorrectionId }, true)}
                 />
               </div>
             </Panel>
           ),
-          recorded: page.recorded !== null && (
-            <Card title="As recorded">
-              <PlainChart chart={page.recorded} />
-            </Card>
-          ),
+          recorded: page.recordedRows > 0 && <Recorded page={page} look={look} />,
           channels: <ChannelsTable channels={page.channels} />,
           numbers: page.chart !== null && page.cursor !== null && (
-            <CursorNumbers chart={page.chart} table={page.cursor} node={node} />
+            <CursorNumbers chart={page.chart} table={page.cursor} cursor={cursor} />
           ),
-          read: page.recorded !== null && <HowItIsRead page={page} />,
-          cuts: <Lines title="What was cut, and why" lines={page.cuts} />,
-          spikes: <Lines title="Rows that stand out" lines={page.spikes} />,
+          read: page.recordedRows > 0 && <HowItIsRead page={page} />,
           remarks: page.remarks.length > 0 && (
             <Card title="Remarks">
               <Remarks remarks={page.remarks} />
@@ -107,8 +114,6 @@ export function PullView({ page, correction }: { page: PullPage; correction: Cor
           'notes',
           'events',
           'recorded',
-          'cuts',
-          'spikes',
           'channels',
           'trials',
           'file',

@@ -1,10 +1,11 @@
 import type { PullPage, ShownRemark } from '@pullbook/views';
 import { type FormEvent, useState } from 'react';
+import { useLooked } from '../../api/use-looked.ts';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
 import { Choice, Fields, TextField } from '../../parts/Field.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
-import { Trouble } from '../../parts/Trouble.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
 import { useAmendPull } from './amend-pull.ts';
 import { LagFields } from './LagFields.tsx';
@@ -18,13 +19,15 @@ export function TreatmentDialog({ page, onClose }: { page: PullPage; onClose: ()
   const [reason, setReason] = useState('');
   const [faults, setFaults] = useState<ShownRemark[]>([]);
   const amend = useAmendPull(page.id);
+  const looked = useLooked('pull', page.id);
   const set = (change: Partial<TreatmentForm>) => setForm({ ...form, ...change });
 
   function keep(event: FormEvent) {
     event.preventDefault();
     const { treatment, faults } = treatmentFrom(form, page.channelMeanings);
     setFaults(faults);
-    if (treatment !== null) amend.mutate({ amendment: { treatment }, reason }, { onSuccess: onClose });
+    if (treatment !== null)
+      amend.mutate({ amendment: { treatment }, reason, stamp: looked }, { onSuccess: onClose });
   }
 
   return (
@@ -56,7 +59,7 @@ export function TreatmentDialog({ page, onClose }: { page: PullPage; onClose: ()
               <TextField
                 label="From, rpm"
                 inputMode="numeric"
-                placeholder={String(page.cursor?.engineSpeedRpm[0] ?? 3000)}
+                placeholder={String(page.cursor?.at[0] ?? 3000)}
                 required
                 value={form.from}
                 onChange={(event) => set({ from: event.target.value })}
@@ -64,7 +67,7 @@ export function TreatmentDialog({ page, onClose }: { page: PullPage; onClose: ()
               <TextField
                 label="To, rpm"
                 inputMode="numeric"
-                placeholder={String(page.cursor?.engineSpeedRpm.at(-1) ?? 6500)}
+                placeholder={String(page.cursor?.at.at(-1) ?? 6500)}
                 required
                 value={form.to}
                 onChange={(event) => set({ to: event.target.value })}
@@ -103,7 +106,7 @@ export function TreatmentDialog({ page, onClose }: { page: PullPage; onClose: ()
             <Remarks remarks={faults} />
           </div>
         ) : (
-          <Trouble of={amend.error} />
+          <ActTrouble act={amend} onDone={onClose} onTheirs={onClose} />
         )}
         <DialogActions>
           <Button look="main" type="submit" isDisabled={amend.isPending}>

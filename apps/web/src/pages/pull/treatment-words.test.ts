@@ -2,8 +2,12 @@ import { expect, test } from 'vitest';
 import { treatmentWords } from './treatment-words.ts';
 
 const channelMeanings = [{ id: 'lambda', label: 'Mixture, lambda' }];
-const said = (treatment: Parameters<typeof treatmentWords>[0]['treatment'], mark: '.' | ',' = '.') =>
-  treatmentWords({ treatment, channelMeanings }, mark)
+const said = (
+  treatment: Parameters<typeof treatmentWords>[0]['treatment'],
+  mark: '.' | ',' = '.',
+  shopBinWidthRpm: number | null = null,
+) =>
+  treatmentWords({ treatment, channelMeanings, shopBinWidthRpm }, mark)
     .map(({ label, value }) => `${label}: ${value}`)
     .join(' | ');
 
@@ -29,4 +33,10 @@ test('what was set by hand says so', () => {
   expect(said(treatment)).toContain(
     'set by hand, 3,000 to 6,500 rpm | Means over: 100 rpm | Channels: all as recorded | Inertia torque: added',
   );
+});
+
+test('the shop’s width is named as such, and only where the pull has none of its own', () => {
+  const treatment = { lagsS: {}, windowRpm: null, binWidthRpm: null, addInertia: false };
+  expect(said(treatment, '.', 200)).toContain('Means over: 200 rpm, as the shop has it');
+  expect(said({ ...treatment, binWidthRpm: 100 }, '.', null)).toContain('Means over: 100 rpm |');
 });

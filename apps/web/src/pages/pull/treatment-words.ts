@@ -4,7 +4,11 @@ import { typedNumber } from './treatment-form.ts';
 
 /** How a pull is read, in words a stranger understands. */
 export function treatmentWords(
-  { treatment, channelMeanings }: Pick<PullPage, 'treatment' | 'channelMeanings'>,
+  {
+    treatment,
+    channelMeanings,
+    shopBinWidthRpm,
+  }: Pick<PullPage, 'treatment' | 'channelMeanings' | 'shopBinWidthRpm'>,
   decimalMark: DecimalMark,
 ): { label: string; value: string }[] {
   const { windowRpm, binWidthRpm, lagsS, addInertia } = treatment;
@@ -16,6 +20,12 @@ export function treatmentWords(
       const seconds = typedNumber(lag, decimalMark).replace('-', '');
       return `${label} ${seconds} s ${lag > 0 ? 'earlier' : 'later'}`;
     });
+  const widthWords = () => {
+    if (binWidthRpm !== null) return `${speed(binWidthRpm)} rpm`;
+    return shopBinWidthRpm === null
+      ? 'a width adapted to the sampling'
+      : `${speed(shopBinWidthRpm)} rpm, as the shop has it`;
+  };
   return [
     {
       label: 'Counted',
@@ -26,7 +36,7 @@ export function treatmentWords(
     },
     {
       label: 'Means over',
-      value: binWidthRpm === null ? 'a width adapted to the sampling' : `${speed(binWidthRpm)} rpm`,
+      value: widthWords(),
     },
     {
       label: 'Channels',

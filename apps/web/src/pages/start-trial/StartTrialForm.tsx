@@ -1,10 +1,10 @@
 import type { CorrectionId } from '@pullbook/core/air';
-import type { PullRow } from '@pullbook/views';
-import { useMutation } from '@tanstack/react-query';
+import { useMutation, useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { type FormEvent, useState } from 'react';
 import type { CombinationRow } from '../../api/edge.ts';
 import { bookChanged } from '../../api/query-client.ts';
+import { pullsOfQuestion } from '../../api/questions.ts';
 import { sendJson } from '../../api/request.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { Panel } from '../../parts/Card.tsx';
@@ -12,6 +12,7 @@ import { DialogActions } from '../../parts/Dialog.tsx';
 import { Choice, SelectField, TextField } from '../../parts/Field.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
 import { STANDARDS } from '../../view/standards.ts';
+import { useViewChoices } from '../../view/view-choices.ts';
 import { CombinationFields } from './CombinationFields.tsx';
 import { EMPTY_ROW, type TrialRow } from './first-rows.ts';
 import styles from './start-trial.module.css';
@@ -20,11 +21,9 @@ import styles from './start-trial.module.css';
 const MOST_COMBINATIONS = 8;
 
 export function StartTrialForm({
-  pulls,
   combinations,
   first,
 }: {
-  pulls: PullRow[];
   combinations: CombinationRow[];
   first: TrialRow[];
 }) {
@@ -32,7 +31,10 @@ export function StartTrialForm({
   const [question, setQuestion] = useState('');
   const [kind, setKind] = useState<'comparison' | 'survey'>('comparison');
   const [rows, setRows] = useState(first);
-  const [correction, setCorrection] = useState<CorrectionId>('sae-j1349');
+  const combination = rows.map(({ combinationId }) => combinationId).filter((id) => id !== '');
+  const known = useQuery(pullsOfQuestion({ combination }, useViewChoices()));
+  const pulls = known.data ?? [];
+  const [correction, setCorrection] = useState<CorrectionId>(useViewChoices().correction);
 
   const start = useMutation({
     mutationFn: () =>
@@ -122,9 +124,13 @@ export function StartTrialForm({
           options={[...STANDARDS]}
           onChange={(event) => setCorrection(event.target.value as CorrectionId)}
         />
-        <Trouble of={start.error} />
+        <Trouble of={known.error ?? start.error} />
         <DialogActions>
-          <Button look="main" type="submit" isDisabled={start.isPending}>
+          <Button
+            look="main"
+            type="submit"
+            isDisabled={start.isPending || known.isPlaceholderData || known.data === undefined}
+          >
             Start the trial
           </Button>
           <ButtonLink to="/">Cancel</ButtonLink>

@@ -1,10 +1,12 @@
 import type { TrialPage } from '@pullbook/views';
 import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useRef, useState } from 'react';
-import { combinationsQuestion, pullsQuestion } from '../../api/questions.ts';
+import { combinationsQuestion, pullsOfQuestion } from '../../api/questions.ts';
+import { useLooked } from '../../api/use-looked.ts';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
-import { TextField } from '../../parts/Field.tsx';
+import { Choice, TextField } from '../../parts/Field.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
 import { CombinationRowFields } from './CombinationRowFields.tsx';
@@ -24,12 +26,18 @@ const MOST_COMBINATIONS = 8;
 /** Changes what a trial asks and what it is about, with a reason. No pull is altered by it. */
 export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose: () => void }) {
   const combinations = useQuery(combinationsQuestion());
-  const pulls = useQuery(pullsQuestion(useViewChoices()));
   const [question, setQuestion] = useState(page.question);
   const [rows, setRows] = useState(() => rowsOf(page));
+  const [kind, setKind] = useState<'comparison' | 'survey'>(page.settings.kind);
   const [reason, setReason] = useState('');
   const change = useChangeTrial(page.id);
   const nameFields = useRef(new Map<number, HTMLInputElement>());
+
+  const looked = useLooked('trial', page.id);
+  const joiningIds = rows
+    .map(({ combinationId }) => combinationId)
+    .filter((id) => id !== '' && !page.combinations.some((one) => one.id === id));
+  const pulls = useQuery(pullsOfQuestion({ combination: joiningIds }, useViewChoices()));
 
   const inTrial = new Set(page.combinations.map((one) => one.id));
   const leaving = page.combinations.filter((one) => !rows.some((row) => row.combinationId === one.id));
@@ -43,6 +51,7 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
     const joining = rows.flatMap((row) => row.pullIds);
     const changed = {
       ...(question.trim() === page.question ? {} : { question }),
+      ...(kind === page.settings.kind ? {} : { kind }),
       ...(combinationsDiffer(page, rows)
         ? { combinations: rows.map(({ combinationId, shortName }) => ({ combinationId, shortName })) }
         : {}),
@@ -51,7 +60,7 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
         : { pulls: joining.map((pullId) => ({ pullId, role: 'counted' as const, reason: null })) }),
     };
     if (Object.keys(changed).length === 0) onClose();
-    else change.mutate({ ...changed, reason: reason.trim() }, { onSuccess: onClose });
+    else change.mutate({ ...changed, reason: reason.trim(), stamp: looked }, { onSuccess: onClose });
   }
 
   return (
@@ -64,6 +73,20 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
           onChange={(event) => setQuestion(event.target.value)}
           autoFocus
         />
+        <fieldset>
+          <legend className="unseen">Kind of trial</legend>
+          <Choice
+            kind="radio"
+            name="kind"
+            checked={kind === 'comparison'}
+            onChange={() => setKind('comparison')}
+          >
+            A comparison: the gain is worked out
+          </Choice>
+          <Choice kind="radio" name="kind" checked={kind === 'survey'} onChange={() => setKind('survey')}>
+            A survey: figures side by side, no gain
+          </Choice>
+        </fieldset>
         <p>In a comparison the first is the baseline: the others are told against it.</p>
         <div>
           {rows.map((row, index) => {
@@ -129,7 +152,8 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
           value={reason}
           onChange={(event) => setReason(event.target.value)}
         />
-        <Trouble of={combinations.error ?? pulls.error ?? change.error} />
+        <Trouble of={combinations.error ?? pulls.error} />
+        <ActTrouble act={change} onDone={onClose} onTheirs={onClose} />
         <DialogActions>
           <Button look="main" type="submit" isDisabled={change.isPending}>
             Keep the change

@@ -1,4 +1,5 @@
 import type { TrialPage } from '@pullbook/views';
+import { ButtonLink } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
 import { ChangeLines } from '../../parts/ChangeLines.tsx';
 
@@ -9,6 +10,13 @@ export function Changes({ page }: { page: TrialPage }) {
     return (
       <Card key={key} title={`What changed: ${key} ${combination?.shortName ?? ''}`}>
         {lines.length === 0 ? <p>Nothing on the sheets differs.</p> : <ChangeLines lines={lines} />}
+        {combination !== undefined && (
+          <p>
+            <ButtonLink small to="/combinations/new" search={{ from: combination.id }}>
+              Same as {key}, but …
+            </ButtonLink>
+          </p>
+        )}
       </Card>
     );
   });

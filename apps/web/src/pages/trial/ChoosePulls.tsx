@@ -1,7 +1,9 @@
 import type { TrialPage } from '@pullbook/views';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { pullsQuestion } from '../../api/questions.ts';
+import { pullsOfQuestion } from '../../api/questions.ts';
+import { useLooked } from '../../api/use-looked.ts';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
 import { Choice } from '../../parts/Field.tsx';
@@ -11,9 +13,11 @@ import { useChangeTrial } from './change-trial.ts';
 
 /** Takes further pulls of the trial's combinations into it. */
 export function ChoosePulls({ page, onClose }: { page: TrialPage; onClose: () => void }) {
-  const pulls = useQuery(pullsQuestion(useViewChoices()));
+  const combination = page.combinations.map(({ id }) => id);
+  const pulls = useQuery(pullsOfQuestion({ combination }, useViewChoices()));
   const [taken, setTaken] = useState<readonly string[]>([]);
   const change = useChangeTrial(page.id);
+  const looked = useLooked('trial', page.id);
 
   const keyOf = new Map(page.combinations.map((one) => [one.id, one.key]));
   const inTrial = new Set(page.evidence.map((row) => row.pullId));
@@ -30,13 +34,14 @@ export function ChoosePulls({ page, onClose }: { page: TrialPage; onClose: () =>
         role: 'counted' as const,
         reason: null,
       }));
-    change.mutate({ pulls: more, reason: 'more pulls taken in' }, { onSuccess: onClose });
+    change.mutate({ pulls: more, reason: 'more pulls taken in', stamp: looked }, { onSuccess: onClose });
   }
 
   return (
     <Dialog title="Take more pulls" open onClose={onClose}>
       {pulls.isPending && <Waiting />}
-      <Trouble of={pulls.error ?? change.error} />
+      <Trouble of={pulls.error} />
+      <ActTrouble act={change} onDone={onClose} onTheirs={onClose} />
       {pulls.data !== undefined && others.length === 0 && (
         <p>
           Every pull of these combinations is in the trial already. Add new pulls first; they can then be

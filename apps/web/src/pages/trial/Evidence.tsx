@@ -7,25 +7,15 @@ import { CombinationKey } from '../../parts/CombinationKey.tsx';
 import { ChoosePulls } from './ChoosePulls.tsx';
 import { RoleDialog } from './RoleDialog.tsx';
 import styles from './trial.module.css';
+import type { HiddenOfTrial } from './use-hidden.ts';
 
 /** The pulls that the answer rests on, each with its role. Nothing is ever thrown away. */
-export function Evidence({
-  page,
-  hiddenPulls,
-  onHiddenPulls,
-}: {
-  page: TrialPage;
-  hiddenPulls: ReadonlySet<string>;
-  onHiddenPulls: (pullIds: ReadonlySet<string>) => void;
-}) {
+export function Evidence({ page, hidden }: { page: TrialPage; hidden: HiddenOfTrial }) {
   const [choosing, setChoosing] = useState(false);
   const [changingRole, setChangingRole] = useState<EvidenceRow | null>(null);
 
-  function toggle(pullId: string) {
-    const next = new Set(hiddenPulls);
-    if (!next.delete(pullId)) next.add(pullId);
-    onHiddenPulls(next);
-  }
+  const isHidden = (row: EvidenceRow) =>
+    hidden.pulls.has(row.pullId) || hidden.combinations.has(row.combination);
 
   return (
     <Card title="Evidence">
@@ -40,6 +30,7 @@ export function Evidence({
                 {row.name}
               </Link>
               {row.role !== 'counted' && <span className={styles.role}> · {row.role}</span>}
+              {isHidden(row) && <span className={styles.role}> · hidden on the chart</span>}
             </span>
             <p className={styles.more}>
               {row.role !== 'counted' && row.reason !== '' && <>{row.reason.replace(/\.$/, '')}. </>}
@@ -58,10 +49,10 @@ export function Evidence({
                 <Button
                   look="quiet"
                   small
-                  aria-label={`${hiddenPulls.has(row.pullId) ? 'Show' : 'Hide'} ${row.name} on the chart`}
-                  onPress={() => toggle(row.pullId)}
+                  aria-label={`${hidden.pulls.has(row.pullId) ? 'Show' : 'Hide'} ${row.name} on the chart`}
+                  onPress={() => hidden.toggle(row.pullId)}
                 >
-                  {hiddenPulls.has(row.pullId) ? 'Show on the chart' : 'Hide on the chart'}
+                  {hidden.pulls.has(row.pullId) ? 'Show on the chart' : 'Hide on the chart'}
                 </Button>
               )}
             </div>

@@ -1,10 +1,11 @@
 import type { TrialPage } from '@pullbook/views';
 import { useState } from 'react';
+import { stampOnPage } from '../../api/query-client.ts';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
 import { TextArea } from '../../parts/Field.tsx';
-import { Trouble } from '../../parts/Trouble.tsx';
 import { useChangeTrial } from './change-trial.ts';
 import styles from './trial.module.css';
 
@@ -12,12 +13,20 @@ import styles from './trial.module.css';
 export function OwnRemark({ page }: { page: TrialPage }) {
   const [open, setOpen] = useState(false);
   const [text, setText] = useState(page.ownRemark);
+  const [looked, setLooked] = useState<string>();
   const change = useChangeTrial(page.id);
   return (
     <Card title="Your remark">
       {page.ownRemark !== '' && <p className={styles.own}>{page.ownRemark}</p>}
       <div className={styles.foot}>
-        <Button small onPress={() => setOpen(true)}>
+        <Button
+          small
+          onPress={() => {
+            setText(page.ownRemark);
+            setLooked(stampOnPage('trial', page.id));
+            setOpen(true);
+          }}
+        >
           {page.ownRemark === '' ? 'Write a remark' : 'Change the remark'}
         </Button>
       </div>
@@ -29,14 +38,14 @@ export function OwnRemark({ page }: { page: TrialPage }) {
           onChange={(event) => setText(event.target.value)}
           autoFocus
         />
-        <Trouble of={change.error} />
+        <ActTrouble act={change} onDone={() => setOpen(false)} onTheirs={() => setOpen(false)} />
         <DialogActions>
           <Button
             look="main"
             isDisabled={change.isPending}
             onPress={() =>
               change.mutate(
-                { remark: text.trim(), reason: 'own remark written' },
+                { remark: text.trim(), reason: 'own remark written', stamp: looked },
                 { onSuccess: () => setOpen(false) },
               )
             }

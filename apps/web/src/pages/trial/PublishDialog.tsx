@@ -26,12 +26,16 @@ export function PublishDialog({
   const [theme, setTheme] = useState<string>(useTheme());
   const [transparent, setTransparent] = useState(false);
   const [failed, setFailed] = useState(false);
+  const isHeldBack = page.heldBack.length > 0;
+  const [privateToo, setPrivateToo] = useState(false);
+  const mayLeave = !isHeldBack || privateToo;
 
   const address = (choice: { format: string; size: string; download?: 1 }) =>
     apiAddress(`/trials/${encodeURIComponent(page.id)}/still`, {
       ...choice,
       theme,
       ground: !transparent,
+      ...(isHeldBack && { privateToo: true }),
       ...figuresQuery(view),
       correction: look.correction,
       from: look.from,
@@ -56,6 +60,23 @@ export function PublishDialog({
           />
         )}
       </div>
+      {isHeldBack && (
+        <div className={styles.held}>
+          <p>Not everything in it is for everyone. The still says “Not for publication” itself.</p>
+          <ul>
+            {page.heldBack.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          <Choice
+            kind="checkbox"
+            checked={privateToo}
+            onChange={(event) => setPrivateToo(event.target.checked)}
+          >
+            Let it leave the shop all the same
+          </Choice>
+        </div>
+      )}
       <Fields>
         <SelectField
           label="Size"
@@ -94,9 +115,15 @@ export function PublishDialog({
         </Choice>
       </Fields>
       <DialogActions>
-        <DownloadLink look="main" href={address({ format, size, download: 1 })}>
-          Download the still
-        </DownloadLink>
+        {mayLeave ? (
+          <DownloadLink look="main" href={address({ format, size, download: 1 })}>
+            Download the still
+          </DownloadLink>
+        ) : (
+          <Button look="main" isDisabled>
+            Download the still
+          </Button>
+        )}
         <Button onPress={onClose}>Close</Button>
       </DialogActions>
     </Dialog>

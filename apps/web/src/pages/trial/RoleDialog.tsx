@@ -1,9 +1,10 @@
 import type { EvidenceRow, TrialPage } from '@pullbook/views';
 import { type FormEvent, useState } from 'react';
+import { useLooked } from '../../api/use-looked.ts';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
 import { Choice, TextField } from '../../parts/Field.tsx';
-import { Trouble } from '../../parts/Trouble.tsx';
 import { useChangeTrial } from './change-trial.ts';
 
 /** Rejects or accepts one pull for this trial, with a reason that stays beside it. */
@@ -19,12 +20,16 @@ export function RoleDialog({
   const [role, setRole] = useState<EvidenceRow['role']>(row.role === 'counted' ? 'rejected' : 'counted');
   const [reason, setReason] = useState('');
   const change = useChangeTrial(page.id);
+  const looked = useLooked('trial', page.id);
 
   function keep(event: FormEvent) {
     event.preventDefault();
     const words = reason.trim();
     const pull = { pullId: row.pullId, key: row.key, role, reason: words };
-    change.mutate({ pulls: [pull], reason: `${row.name} ${role}: ${words}` }, { onSuccess: onClose });
+    change.mutate(
+      { pulls: [pull], reason: `${row.name} ${role}: ${words}`, stamp: looked },
+      { onSuccess: onClose },
+    );
   }
 
   return (
@@ -56,7 +61,7 @@ export function RoleDialog({
           onChange={(event) => setReason(event.target.value)}
           autoFocus
         />
-        <Trouble of={change.error} />
+        <ActTrouble act={change} onDone={onClose} onTheirs={onClose} />
         <DialogActions>
           <Button look="main" type="submit" isDisabled={change.isPending}>
             Keep

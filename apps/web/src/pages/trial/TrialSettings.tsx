@@ -1,6 +1,7 @@
 import type { TrialPage } from '@pullbook/views';
 import { useNavigate } from '@tanstack/react-router';
 import { type FormEvent, useState } from 'react';
+import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { SelectField, TextField } from '../../parts/Field.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
@@ -35,6 +36,11 @@ export function TrialSettings({ page, look }: { page: TrialPage; look: TrialSear
     void lookBy({ ...look, from: low, to: high });
   }
 
+  /** By the trial's own standard and window; what the chart shows stays. */
+  const lookByItsOwn = () => {
+    const { correction: _, from: _from, to: _to, ...shown } = look;
+    void lookBy(shown);
+  };
   const ownLook = look.correction !== undefined || look.from !== undefined;
   return (
     <>
@@ -76,13 +82,13 @@ export function TrialSettings({ page, look }: { page: TrialPage; look: TrialSear
                         : [look.from, look.to],
                     reason: 'standard and window kept from the trial page',
                   },
-                  { onSuccess: () => void lookBy({}) },
+                  { onSuccess: lookByItsOwn },
                 )
               }
             >
               Keep for this trial
             </Button>
-            <Button look="quiet" onPress={() => void lookBy({})}>
+            <Button look="quiet" onPress={lookByItsOwn}>
               Reset
             </Button>
           </>
@@ -98,7 +104,8 @@ export function TrialSettings({ page, look }: { page: TrialPage; look: TrialSear
           </Button>
         )}
       </div>
-      <Trouble of={windowFault ?? change.error} />
+      <Trouble of={windowFault} />
+      <ActTrouble act={change} onDone={() => void lookBy({})} onTheirs={() => void lookBy({})} />
     </>
   );
 }

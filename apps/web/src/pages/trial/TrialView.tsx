@@ -1,6 +1,7 @@
 import type { TrialPage } from '@pullbook/views';
-import { useState } from 'react';
 import { CursorNumbers } from '../../chart/CursorNumbers.tsx';
+import { useCursor } from '../../chart/cursor.ts';
+import { Audience } from '../../parts/Audience.tsx';
 import { Card } from '../../parts/Card.tsx';
 import { Chips } from '../../parts/Chips.tsx';
 import { useTabName } from '../../parts/PageHead.tsx';
@@ -19,14 +20,12 @@ import { Publish } from './Publish.tsx';
 import { TrialChart } from './TrialChart.tsx';
 import { TrialTables } from './TrialTables.tsx';
 import styles from './trial.module.css';
+import { useHidden } from './use-hidden.ts';
 
 export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }) {
   useTabName(page.question);
-  const start = page.cursor?.start ?? 0;
-  const last = (page.cursor?.engineSpeedRpm.length ?? 1) - 1;
-  const [chosenNode, setNode] = useState<number | null>(null);
-  const node = Math.min(chosenNode ?? start, last);
-  const [hiddenPulls, setHiddenPulls] = useState<ReadonlySet<string>>(new Set());
+  const cursor = useCursor();
+  const hidden = useHidden(page, look);
 
   return (
     <article>
@@ -37,6 +36,7 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
         </h1>
         <Chips chips={page.chips} />
         <p className={styles.basis}>{page.basis}</p>
+        <Audience kind="trial" id={page.id} audience={page.audience} />
         <div className={styles.publish}>
           <Publish page={page} look={look} />
           <ChangeTrial page={page} />
@@ -45,16 +45,14 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
       <TwoColumns
         parts={{
           missing: <Missing page={page} />,
-          chart: (
-            <TrialChart page={page} look={look} node={node} onNode={setNode} hiddenPulls={hiddenPulls} />
-          ),
+          chart: <TrialChart page={page} look={look} cursor={cursor} hidden={hidden} />,
           numbers: page.chart !== null && page.cursor !== null && (
-            <CursorNumbers chart={page.chart} table={page.cursor} node={node} />
+            <CursorNumbers chart={page.chart} table={page.cursor} cursor={cursor} />
           ),
           caveats: <Caveats caveats={page.caveats} />,
           likeForLike: <LikeForLike conditions={page.likeForLike} />,
           changes: <Changes page={page} />,
-          evidence: <Evidence page={page} hiddenPulls={hiddenPulls} onHiddenPulls={setHiddenPulls} />,
+          evidence: <Evidence page={page} hidden={hidden} />,
           tables: <TrialTables page={page} />,
           ownRemark: <OwnRemark page={page} />,
           remarks: page.remarks.length > 0 && (

@@ -1,11 +1,12 @@
 import type { CorrectionId } from '@pullbook/core/air';
 import { useMutation } from '@tanstack/react-query';
-import { bookChanged } from '../../api/query-client.ts';
+import { bookChanged, stampOnPage } from '../../api/query-client.ts';
 import { sendJson } from '../../api/request.ts';
 
 /** What may be changed of a trial; the reason goes into the log. */
 export interface TrialChange {
   question?: string;
+  kind?: 'comparison' | 'survey';
   correction?: CorrectionId;
   averagesWindowRpm?: [number, number] | null;
   remark?: string;
@@ -14,12 +15,17 @@ export interface TrialChange {
   /** Pulls that join or change their role; the others stay as they are. */
   pulls?: { pullId: string; key?: string; role: 'counted' | 'rejected' | 'warm-up'; reason: string | null }[];
   reason: string;
+  /** What was looked at when this was written; missing: the page as it stands. */
+  stamp?: string | undefined;
 }
 
 export function useChangeTrial(id: string) {
   return useMutation({
     mutationFn: (change: TrialChange) =>
-      sendJson<{ id: string }>('PATCH', `/trials/${encodeURIComponent(id)}`, change),
+      sendJson<{ id: string }>('PATCH', `/trials/${encodeURIComponent(id)}`, {
+        ...change,
+        stamp: change.stamp ?? stampOnPage('trial', id),
+      }),
     onSuccess: bookChanged,
   });
 }

@@ -1,10 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useNavigate, useSearch } from '@tanstack/react-router';
 import { trialsQuestion } from '../../api/questions.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
-import { FindField, holdsAllWords } from '../../parts/FindField.tsx';
+import { FindField } from '../../parts/FindField.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { Pages } from '../../parts/Pages.tsx';
 import { Trouble, Waiting } from '../../parts/Trouble.tsx';
+import { useFindText } from '../../parts/use-find-text.ts';
 import { useViewChoices } from '../../view/view-choices.ts';
 import { FirstSteps } from './FirstSteps.tsx';
 import { TrialCardView } from './TrialCardView.tsx';
@@ -12,12 +14,13 @@ import styles from './trials.module.css';
 
 /** The first page: answers first. */
 export default function TrialsPage() {
-  const view = useViewChoices();
-  const trials = useQuery(trialsQuestion(view));
-  const [sought, setSought] = useState('');
-  const all = trials.data ?? [];
-  const shown = all.filter((card) =>
-    holdsAllWords([card.question, ...card.sentence.map((part) => part.text), card.facts], sought),
+  const search = useSearch({ from: '/' });
+  const navigate = useNavigate({ from: '/' });
+  const trials = useQuery(trialsQuestion(search, useViewChoices()));
+  const { rows = [], total = 0, all = 0, page = 1, pages = 1 } = trials.data ?? {};
+  const [text, onText] = useFindText(
+    search.find,
+    (find) => void navigate({ search: { find }, replace: true, resetScroll: false }),
   );
 
   return (
@@ -32,15 +35,20 @@ export default function TrialsPage() {
       </PageHead>
       <Trouble of={trials.error} />
       {trials.isPending && <Waiting />}
-      {trials.data !== undefined && all.length === 0 && <FirstSteps />}
-      {(trials.data === undefined || all.length > 0) && (
-        <FindField what="trials" text={sought} onText={setSought} shown={shown.length} all={all.length} />
+      {trials.data !== undefined && all === 0 && <FirstSteps />}
+      {(trials.data === undefined || all > 0) && (
+        <FindField what="trials" text={text} onText={onText} shown={total} all={all} />
       )}
       <ul className={styles.list}>
-        {shown.map((card) => (
+        {rows.map((card) => (
           <TrialCardView key={card.id} card={card} />
         ))}
       </ul>
+      <Pages
+        page={page}
+        pages={pages}
+        onPage={(to) => void navigate({ search: { ...search, page: to === 1 ? undefined : to } })}
+      />
       <p className={styles.drop}>
         Drop logged files anywhere on this page. They are read here, on this computer; the originals are kept
         as they are.

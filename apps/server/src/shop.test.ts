@@ -1,0 +1,86 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Book, openBook } from '@pullbook/workshop';
+import type { FastifyInstance } from 'fastify';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { buildApp } from './app.ts';
+
+let folder = '';
+let book: Book;
+let app: FastifyInstance;
+const PORT = 4680;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'pullbook-server-shop-'));
+  book = await openBook(join(folder, 'book'), { create: { name: 'Shop' } });
+  const web = join(folder, 'web');
+  const { mkdir, writeFile } = await import('node:fs/promises');
+  await mkdir(web);
+  await writeFile(join(web, 'index.html'), '<!doctype html><meta name="shop-settings" content="" />');
+  app = await buildApp({ book, folders: { web, fonts: web }, port: () => PORT });
+});
+afterAll(async () => {
+  await app.close();
+  await book.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+async function ask(method: 'GET' | 'POST' | 'PATCH', url: string, payload?: object) {
+  const host = `127.0.0.1:${PORT}`;
+  return app.inject({
+    method,
+    url,
+    headers: { host, origin: `http://${host}` },
+    ...(payload === undefined ? {} : { payload }),
+  });
+}
+
+test('settings are kept, refused in words, and stand in the start page as text that cannot break out of it', async () => {
+  const kept = await ask('PATCH', '/api/settings', { units: 'si', shopName: '"><script>1</script>' });
+  expect(kept.json()).toMatchObject({ units: 'si' });
+  const refused = await ask('PATCH', '/api/settings', { units: 'furlongs' });
+  expect(refused.statusCode).toBe(400);
+  expect(refused.json().error.message).toContain('Accepted: us, si');
+  const { body } = await ask('GET', '/');
+  expect(body).not.toContain('<script>');
+  const content = /content="([^"]*)"/.exec(body)![1]!;
+  const read = JSON.parse(
+    content
+      .replace(/&quot;/g, '"')
+      .replace(/&lt;/g, '<')
+      .replace(/&amp;/g, '&'),
+  );
+  expect(read).toMatchObject({ units: 'si', shopName: '"><script>1</script>' });
+});
+
+test('a mark is served as a picture that may do nothing, and is not there before it is kept', async () => {
+  expect((await ask('GET', '/api/settings/mark')).statusCode).toBe(404);
+  const svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 3 2"/>';
+  await ask('PATCH', '/api/settings', { mark: { base64: Buffer.from(svg).toString('base64') } });
+  const served = await ask('GET', '/api/settings/mark');
+  expect(served.headers['content-type']).toContain('image/svg+xml');
+  expect(served.headers['content-security-policy']).toContain('sandbox');
+  expect(served.body).toBe(svg);
+});
+
+test('a cell with instrument and calibration; two windows do not overwrite each other', async () => {
+  const added = await ask('POST', '/api/cells', { name: 'Cell 1', altitude: '210 m' });
+  expect(added.statusCode).toBe(201);
+  const { id } = added.json();
+  const instrument = await ask('POST', `/api/cells/${id}/instruments`, {
+    name: 'Load cell',
+    measures: 'torque',
+  });
+  expect(instrument.statusCode).toBe(201);
+  const path = `/api/cells/${id}/instruments/${instrument.json().instrumentId}/calibrations`;
+  expect((await ask('POST', path, { day: '2026-03-10' })).statusCode).toBe(201);
+  expect((await ask('POST', path, { day: '10 March' })).json().error.message).toContain('not a day');
+  const [cell] = (await ask('GET', '/api/cells?units=us')).json().cells;
+  expect(cell).toMatchObject({ altitudeM: 210, altitudeText: '689\u00a0ft' });
+  const first = await ask('PATCH', `/api/cells/${id}`, { change: { brake: 'water' }, stamp: cell.stamp });
+  expect(first.statusCode).toBe(200);
+  const second = await ask('PATCH', `/api/cells/${id}`, { change: { brake: 'eddy' }, stamp: cell.stamp });
+  expect(second.statusCode).toBe(409);
+  expect((await ask('PATCH', '/api/cells/nowhere', { change: { brake: 'x' } })).statusCode).toBe(404);
+});

@@ -1,0 +1,84 @@
+/** What is the shop's: settings, cells, layouts met before, backups; and who may see a thing. */
+import type { BackupState, CellsReport, LayoutRow, SettingsReport } from '@pullbook/workshop';
+import { queryOptions, useMutation } from '@tanstack/react-query';
+import type { ViewChoices } from '../view/view-choices.ts';
+import { bookChanged, queryClient } from './query-client.ts';
+import { figuresQuery } from './questions.ts';
+import { getJson, sendJson } from './request.ts';
+
+export const settingsQuestion = () =>
+  queryOptions({
+    queryKey: ['settings'],
+    queryFn: ({ signal }) => getJson<SettingsReport>('/settings', {}, signal),
+  });
+
+export const cellsQuestion = (view: ViewChoices) =>
+  queryOptions({
+    queryKey: ['cells', figuresQuery(view)],
+    queryFn: ({ signal }) => getJson<CellsReport>('/cells', figuresQuery(view), signal),
+  });
+
+export const layoutsQuestion = () =>
+  queryOptions({
+    queryKey: ['layouts'],
+    queryFn: ({ signal }) => getJson<LayoutRow[]>('/layouts', {}, signal),
+  });
+
+export const backupQuestion = () =>
+  queryOptions({
+    queryKey: ['backup'],
+    queryFn: ({ signal }) => getJson<BackupState>('/backup', {}, signal),
+  });
+
+/** Some settings to keep; a mark is sent as its data. */
+export type SettingsChange = Partial<Omit<SettingsReport, 'schemaVersion' | 'mark' | 'binWidthRpm'>> & {
+  /** With its unit, or `adapted`. */
+  binWidthRpm?: string;
+  mark?: { base64: string } | null;
+};
+
+export const sendSettings = (change: SettingsChange) =>
+  sendJson<SettingsReport>('PATCH', '/settings', change);
+
+/** Shows settings as if the book had them already. An answer on its way, of how they stood before, is not waited for. */
+export function showSettings(change: Partial<SettingsReport>): void {
+  const { queryKey } = settingsQuestion();
+  void queryClient.cancelQueries({ queryKey });
+  queryClient.setQueryData(queryKey, (before) => before && { ...before, ...change });
+}
+
+export function useKeepSettings() {
+  const { queryKey } = settingsQuestion();
+  return useMutation({
+    mutationFn: sendSettings,
+    // What was chosen shows at once; the book's answer then stands in its place, and so it does where it refused.
+    onMutate: ({ mark: _, binWidthRpm: __, stamp: ___, ...plain }) => showSettings(plain),
+    onSuccess: bookChanged,
+    onError: () => queryClient.invalidateQueries({ queryKey }),
+  });
+}
+
+interface CellAct {
+  method?: 'POST' | 'PATCH';
+  path: string;
+  body: object;
+  /** What was looked at. */
+  stamp?: string | undefined;
+}
+
+/** Any act on the cells: where it is sent, and what. */
+export function useCellAct() {
+  return useMutation({
+    mutationFn: ({ method = 'POST', path, body, stamp }: CellAct) =>
+      sendJson<unknown>(method, path, stamp === undefined ? body : { ...body, stamp }),
+    onSuccess: bookChanged,
+  });
+}
+
+export function useSetAudience(id: string) {
+  return useMutation({
+    mutationFn: (audience: { who: string; notBefore: string | null; stamp?: string | undefined }) =>
+      sendJson<unknown>('PATCH', `/audience/${encodeURIComponent(id)}`, audience),
+    onSuccess: bookChanged,
+  });
+}

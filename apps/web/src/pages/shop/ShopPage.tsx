@@ -1,0 +1,60 @@
+import { useQuery } from '@tanstack/react-query';
+import { apiAddress } from '../../api/request.ts';
+import { settingsQuestion } from '../../api/shop.ts';
+import { PageHead } from '../../parts/PageHead.tsx';
+import { Trouble, Waiting } from '../../parts/Trouble.tsx';
+import { TwoColumns } from '../../parts/TwoColumns.tsx';
+import { Backup } from './Backup.tsx';
+import { Cells } from './Cells.tsx';
+import { LayoutsMet } from './LayoutsMet.tsx';
+import { NameAndMark } from './NameAndMark.tsx';
+import { Packages } from './Packages.tsx';
+import { StandardAndBins } from './StandardAndBins.tsx';
+import styles from './shop.module.css';
+import { UnitsAndLooks } from './UnitsAndLooks.tsx';
+
+/** What the shop settled once: for every machine, and for the command line. */
+export default function ShopPage() {
+  const settings = useQuery(settingsQuestion());
+  const { data } = settings;
+  return (
+    <>
+      <PageHead title="Shop">
+        {data !== undefined && (data.mark !== null || data.shopName !== '') && (
+          <p className={styles.sign}>
+            {data.shopName}
+            {data.mark !== null && (
+              <img
+                className={styles.mark}
+                // Its size tells an old mark from a new one.
+                src={apiAddress('/settings/mark', { of: data.mark.byteLength })}
+                width={data.mark.width}
+                height={data.mark.height}
+                alt="The shop’s mark"
+              />
+            )}
+          </p>
+        )}
+      </PageHead>
+      <p className={styles.lead}>Settled once, here: it holds on every screen and on the command line.</p>
+      <Trouble of={settings.error} />
+      {settings.isPending && <Waiting />}
+      {data !== undefined && (
+        <TwoColumns
+          parts={{
+            cells: <Cells />,
+            layouts: <LayoutsMet />,
+            packages: <Packages />,
+            looks: <UnitsAndLooks settings={data} />,
+            standard: <StandardAndBins settings={data} />,
+            name: <NameAndMark settings={data} />,
+            backup: <Backup settings={data} />,
+          }}
+          main={['cells', 'layouts', 'packages']}
+          side={['looks', 'standard', 'name', 'backup']}
+          narrow={['looks', 'standard', 'cells', 'name', 'backup', 'layouts', 'packages']}
+        />
+      )}
+    </>
+  );
+}

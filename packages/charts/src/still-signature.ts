@@ -1,0 +1,55 @@
+import type { SceneNode, StillDescription } from './model.ts';
+import { element, px, textAt } from './scene-node.ts';
+import { shortened, textWidth } from './text-width.ts';
+
+/** Heights of text that the mark has, and the gap before it and before the name. */
+const MARK = 2.2;
+const GAP = 0.8;
+/** A signature takes no more of the footer's width than this. */
+const MOST_WIDTH = 0.35;
+
+/** Whose picture it is, laid out for the right end of the footer. */
+export interface SignatureLayout {
+  /** Width it takes with the gap before it, px; 0 without a signature. */
+  widthPx: number;
+  /** Its nodes, with the right edge and the last baseline of the footer given. */
+  nodes: (right: number, baseline: number) => SceneNode[];
+}
+
+/** Lays out name and mark beside each other: the mark at the right edge, the name before it. */
+export function signatureIn(
+  signature: StillDescription['signature'],
+  room: number,
+  text: number,
+  colour: string,
+): SignatureLayout {
+  if (signature === null) return { widthPx: 0, nodes: () => [] };
+  const { mark } = signature;
+  const most = MOST_WIDTH * room;
+  const scale = mark === null ? 0 : Math.min((MARK * text) / mark.height, most / 2 / mark.width);
+  const [width, height] = mark === null ? [0, 0] : [scale * mark.width, scale * mark.height];
+  const beforeMark = mark === null ? 0 : GAP * text;
+  const name = shortened(signature.name, most - width - beforeMark, text, 'sans');
+  const nameWidth = textWidth(name, text, 'sans');
+  return {
+    widthPx: nameWidth + (name === '' ? 0 : beforeMark) + width + GAP * text,
+    nodes: (right, baseline) => [
+      ...(mark === null
+        ? []
+        : [imageAt(mark.address, right - width, baseline + 0.25 * text - height, width, height)]),
+      ...(name === ''
+        ? []
+        : [
+            textAt(right - width - beforeMark, baseline, name, {
+              sizePx: text,
+              face: 'sans',
+              colour,
+              anchor: 'end',
+            }),
+          ]),
+    ],
+  };
+}
+
+const imageAt = (address: string, x: number, y: number, width: number, height: number): SceneNode =>
+  element('image', { href: address, x: px(x), y: px(y), width: px(width), height: px(height) });

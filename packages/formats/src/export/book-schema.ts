@@ -1,0 +1,261 @@
+import { CORRECTIONS } from '@pullbook/core/air';
+import { MEANINGS } from '@pullbook/core/pull';
+import { EDGE_UNITS } from './edge-units.ts';
+import { EXPORT_FORMAT, EXPORT_SCHEMA_VERSION } from './export-names.ts';
+
+/**
+ * The shape of `book.json` as JSON Schema (draft 2020-12), for whoever reads an export with a program of their own.
+ * `docs/book.schema.json` is this, written out by `npx tsx tools/write-book-schema.ts`; closed lists come from the tables that the
+ * program itself reads by.
+ */
+export function bookSchema(): object {
+  return {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    title: 'Open export of a Pullbook book: book.json',
+    description:
+      'The unit stands last in a key that holds a bare number. null is unknown. SI; engine speed in r/min.',
+    ...object({
+      format: { const: EXPORT_FORMAT },
+      schemaVersion: { const: EXPORT_SCHEMA_VERSION },
+      info: object({
+        id: TEXT,
+        name: TEXT,
+        invented: TRUTH,
+        createdAt: TEXT,
+        schemaVersion: { type: 'integer', minimum: 1 },
+      }),
+      engines: list(object({ id: TEXT, name: TEXT, buildRevision: TEXT, notes: TEXT, invented: TRUTH })),
+      packages: list(object({ id: TEXT, name: TEXT, covers: list(TEXT), invented: TRUTH })),
+      combinations: list(COMBINATION),
+      setUps: list(object({ id: TEXT, combinationId: TEXT, fittedAt: TEXT, notes: TEXT })),
+      sessions: list(object({ id: TEXT, name: TEXT, cell: TEXT, day: TEXT, notes: TEXT })),
+      cells: list(CELL),
+      pulls: list(pull()),
+      files: list(
+        object({
+          hash: HASH,
+          name: TEXT,
+          byteLength: { type: 'integer', minimum: 0 },
+          addedAt: TEXT,
+          mapping: true,
+        }),
+      ),
+      originals: list(
+        object({ hash: HASH, name: TEXT, path: { type: 'string', pattern: '^originals/[^/]+$' } }),
+      ),
+      trials: list(trial()),
+      layouts: list(object({ fingerprint: TEXT, name: TEXT, columns: true, said: true, confirmedAt: TEXT })),
+      settings: { type: 'object' },
+      withdrawn: list(
+        object({
+          kind: oneOf('pull', 'trial', 'combination', 'package', 'engine', 'cell', 'file'),
+          id: TEXT,
+          at: TEXT,
+        }),
+      ),
+      log: list(
+        object({
+          id: { type: 'integer', minimum: 1 },
+          uid: TEXT,
+          undoes: orNull(TEXT),
+          together: TEXT,
+          at: TEXT,
+          act: TEXT,
+          subject: TEXT,
+          reason: TEXT,
+          before: true,
+          after: true,
+        }),
+      ),
+    }),
+  };
+}
+
+type Schema = object | boolean;
+
+const TEXT = { type: 'string' };
+const TRUTH = { type: 'boolean' };
+const NUMBER = { type: 'number' };
+const HASH = { type: 'string', minLength: 1 };
+const MAYBE_TEXT = orNull(TEXT);
+const MAYBE_NUMBER = orNull(NUMBER);
+const RANGE = { type: 'array', items: NUMBER, minItems: 2, maxItems: 2 };
+const ORIGIN = oneOf(
+  'measured',
+  'data sheet',
+  'read off a picture',
+  'remembered',
+  'assumed',
+  'computed',
+  'rule of thumb',
+  'not stated',
+);
+const AUDIENCE = object({ who: oneOf('shop', 'customer', 'everyone'), notBefore: MAYBE_TEXT });
+const KIND = oneOf(...Object.keys(EDGE_UNITS));
+
+const SHEET_VALUE = {
+  type: 'object',
+  properties: {
+    text: TEXT,
+    value: MAYBE_NUMBER,
+    kind: oneOf(...Object.keys(EDGE_UNITS), 'text', 'count', 'table'),
+    unit: MAYBE_TEXT,
+    origin: ORIGIN,
+    table: object({
+      points: TEXT,
+      columns: list(object({ field: TEXT, kind: KIND, unit: TEXT, enteredUnit: TEXT, values: list(NUMBER) })),
+      details: { type: 'object' },
+    }),
+  },
+  required: ['text', 'value', 'kind', 'unit', 'origin'],
+  additionalProperties: false,
+};
+
+const COMBINATION = object({
+  id: TEXT,
+  engineId: TEXT,
+  name: TEXT,
+  sheet: object({
+    schemaVersion: { const: 1 },
+    name: TEXT,
+    sections: {
+      type: 'object',
+      additionalProperties: { type: 'object', additionalProperties: SHEET_VALUE },
+    },
+  }),
+  revision: { type: 'integer', minimum: 1 },
+  madeFromId: MAYBE_TEXT,
+  packageIds: list(TEXT),
+  createdAt: TEXT,
+  invented: TRUTH,
+});
+
+const CELL = object({
+  id: TEXT,
+  name: TEXT,
+  brake: TEXT,
+  altitudeM: MAYBE_NUMBER,
+  momentOfInertiaKgM2: MAYBE_NUMBER,
+  instruments: list(
+    object({
+      id: TEXT,
+      name: TEXT,
+      measures: oneOf(...Object.keys(MEANINGS), 'weather'),
+      serial: TEXT,
+      calibrations: list(object({ day: TEXT, validUntil: MAYBE_TEXT, how: TEXT, found: TEXT, by: TEXT })),
+    }),
+  ),
+  notes: TEXT,
+});
+
+const WEATHER = object({
+  pressurePa: NUMBER,
+  temperatureK: NUMBER,
+  altitudeM: MAYBE_NUMBER,
+  humidity: {
+    anyOf: [
+      { type: 'null' },
+      object({ route: { const: 'relativeHumidity' }, relativeHumidityRatio: NUMBER }),
+      object({ route: { const: 'dewPoint' }, dewPointK: NUMBER }),
+      object({ route: { const: 'wetBulb' }, wetBulbK: NUMBER }),
+      object({ route: { const: 'vapourPressure' }, vapourPressurePa: NUMBER }),
+    ],
+  },
+});
+
+function pull(): object {
+  const meaning = oneOf(...Object.keys(MEANINGS));
+  return object({
+    id: TEXT,
+    name: TEXT,
+    combinationId: MAYBE_TEXT,
+    setUpId: MAYBE_TEXT,
+    sessionId: MAYBE_TEXT,
+    orderInSession: orNull({ type: 'integer' }),
+    recordedAt: MAYBE_TEXT,
+    cell: MAYBE_TEXT,
+    operator: MAYBE_TEXT,
+    form: oneOf('curve', 'summary'),
+    channels: list(
+      object({
+        meaning,
+        name: TEXT,
+        unit: TEXT,
+        kind: KIND,
+        origin: ORIGIN,
+        column: { type: 'string', minLength: 1 },
+      }),
+    ),
+    channelsFile: orNull({ type: 'string', pattern: '^pulls/[^/]+\\.csv$' }),
+    summary: orNull(
+      object({
+        peakPowerW: MAYBE_NUMBER,
+        peakPowerRpm: MAYBE_NUMBER,
+        peakTorqueNm: MAYBE_NUMBER,
+        peakTorqueRpm: MAYBE_NUMBER,
+      }),
+    ),
+    weather: orNull(WEATHER),
+    carried: object({
+      standard: oneOf(...Object.keys(CORRECTIONS), 'not stated', 'unknown'),
+      factor: MAYBE_NUMBER,
+    }),
+    sweep: object({ momentOfInertiaKgM2: MAYBE_NUMBER, inertiaCompensated: oneOf('yes', 'no', 'unknown') }),
+    tune: words('sparkAdvance', 'targetLambda', 'jets', 'fuelPressure', 'notes'),
+    places: words('boostTap', 'chargeProbe', 'inletProbe'),
+    notes: list(object({ at: TEXT, text: TEXT })),
+    events: list(object({ engineSpeedRpm: MAYBE_NUMBER, text: TEXT })),
+    outcome: oneOf('completed', 'aborted'),
+    treatment: object({
+      lagsS: { type: 'object', propertyNames: meaning, additionalProperties: NUMBER },
+      windowRpm: orNull(RANGE),
+      binWidthRpm: MAYBE_NUMBER,
+      addInertia: TRUTH,
+    }),
+    audience: AUDIENCE,
+    origin: ORIGIN,
+    fileHash: orNull(HASH),
+    invented: TRUTH,
+  });
+}
+
+function trial(): object {
+  return object({
+    id: TEXT,
+    question: TEXT,
+    kind: oneOf('comparison', 'survey'),
+    combinations: list(object({ key: TEXT, combinationId: TEXT, shortName: TEXT })),
+    pulls: list(
+      object({ pullId: TEXT, key: TEXT, role: oneOf('counted', 'rejected', 'warm-up'), reason: MAYBE_TEXT }),
+    ),
+    correction: oneOf(...Object.keys(CORRECTIONS)),
+    averagesWindowRpm: orNull(RANGE),
+    remark: TEXT,
+    audience: AUDIENCE,
+    createdAt: TEXT,
+    invented: TRUTH,
+  });
+}
+
+/** An object with just these keys, all of them there. */
+function object(properties: Record<string, Schema>): object {
+  return { type: 'object', properties, required: Object.keys(properties), additionalProperties: false };
+}
+
+/** An object of texts, none of which must be there. */
+function words(...keys: string[]): object {
+  const properties = Object.fromEntries(keys.map((key) => [key, TEXT]));
+  return { type: 'object', properties, additionalProperties: false };
+}
+
+function list(items: Schema): object {
+  return { type: 'array', items };
+}
+
+function oneOf(...values: string[]): object {
+  return { enum: values };
+}
+
+function orNull(schema: object): object {
+  return { anyOf: [schema, { type: 'null' }] };
+}

@@ -1,0 +1,64 @@
+import type { MergeKind } from './merge-kinds.ts';
+import type { MergeState } from './merge-state.ts';
+import type { Row, Thing } from './merge-things.ts';
+
+/**
+ * A newcomer as it is called here: a name of ours stays ours, so an engine or a cell of the same name says where it is
+ * from, and the pulls and sessions that came with a cell follow it. Trials speak of our pull where both books have it.
+ */
+export function inOurWords(state: MergeState, kind: MergeKind, thing: Thing, own: Map<string, Thing>): Thing {
+  switch (kind.kind) {
+    case 'engine':
+    case 'cell':
+      return underFreeName(state, kind, thing, own);
+    case 'pull':
+    case 'session':
+      return inRenamedCell(state, kind, thing);
+    case 'trial':
+      return withOurPulls(state, kind, thing);
+    default:
+      return thing;
+  }
+}
+
+/** Lines of a trial of theirs with the ids that its pulls have here, without those that did not come in. */
+export function withOurPulls({ pullHere, dropped }: MergeState, kind: MergeKind, thing: Thing): Thing {
+  if (kind.kind !== 'trial') return thing;
+  const parts = thing.parts.map((lines, at) => {
+    if (kind.parts[at]?.table !== 'trialPull') return lines;
+    return lines
+      .filter(({ pullId }) => !dropped.has(String(pullId)))
+      .map((line) => ({ ...line, pullId: pullHere.get(String(line.pullId)) ?? line.pullId }));
+  });
+  return { ...thing, parts };
+}
+
+function underFreeName(state: MergeState, kind: MergeKind, thing: Thing, own: Map<string, Thing>): Thing {
+  const taken = new Set([...own.values()].map(({ row }) => wording(row)));
+  if (!taken.has(wording(thing.row))) return thing;
+  const from = String(thing.row.name);
+  const origin = state.sides.theirs.name;
+  let to = `${from} (from ${origin})`;
+  for (let count = 2; taken.has(wording({ ...thing.row, name: to })); count++)
+    to = `${from} (from ${origin}, ${count})`;
+  if (kind.kind === 'cell') state.cellNames.set(from.toLowerCase(), to);
+  state.report.renamed.push({ kind: kind.kind, id: thing.key, from, to });
+  noteRename(state, `${kind.kind} changed`, `${kind.kind} ${thing.key}`, { name: from }, { name: to });
+  return { ...thing, row: { ...thing.row, name: to } };
+}
+
+/** Two engines of one name but of different builds are told apart by the build. */
+const wording = ({ name, buildRevision = '' }: Row): string => `${name}\n${buildRevision}`.toLowerCase();
+
+function inRenamedCell(state: MergeState, kind: MergeKind, thing: Thing): Thing {
+  const from = thing.row.cell;
+  const to = typeof from === 'string' ? state.cellNames.get(from.toLowerCase()) : undefined;
+  if (to === undefined) return thing;
+  const act = kind.kind === 'pull' ? 'pull amended' : 'session changed';
+  noteRename(state, act, `${kind.kind} ${thing.key}`, { cell: from }, { cell: to });
+  return { ...thing, row: { ...thing.row, cell: to } };
+}
+
+function noteRename({ entries }: MergeState, act: string, subject: string, before: unknown, after: unknown) {
+  entries.push({ act, subject, before, after });
+}

@@ -1,0 +1,80 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { checkBackup } from '../backup-check.ts';
+import { backupsIn } from '../backup-model.ts';
+import type { Book, LogEntry } from '../model.ts';
+
+/** What an importer said was done besides bringing in files. */
+export interface SaidEdits {
+  /** Reasons of amendments and changes. */
+  done: string[];
+  /** Values of settings. */
+  set: string[];
+  /** `uid` of entries that undo one. */
+  undone: string[];
+  /** When backups were made. */
+  backedUp: string[];
+}
+
+/** The edits among the whole lines that an importer printed. */
+export function saidEdits(lines: readonly string[]): SaidEdits {
+  const after = (start: string) =>
+    lines.flatMap((line) => (line.startsWith(start) ? [line.slice(start.length)] : []));
+  return {
+    done: after('done '),
+    set: after('set '),
+    undone: after('undone '),
+    backedUp: after('backed up '),
+  };
+}
+
+/**
+ * What is wrong after a kill: an edit that was said and is not in the log; a state that is not the one that the last entry
+ * about it left; a backup that was said and is not there whole, or one that is there and is not whole.
+ */
+export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string): Promise<string[]> {
+  const log = await book.log();
+  const reasons = new Set(log.map(({ reason }) => reason));
+  const uids = new Set(log.map(({ uid }) => uid));
+  const settings = new Set(
+    log.flatMap(({ act, after }) => (act === 'settings changed' ? Object.values(after as object) : [])),
+  );
+  return [
+    ...said.done.filter((one) => !reasons.has(one)).map((one) => `"${one}" was done and is lost`),
+    ...said.set.filter((one) => !settings.has(one)).map((one) => `the setting ${one} was kept and is lost`),
+    ...said.undone.filter((one) => !uids.has(one)).map((one) => `${one} was an undoing and is lost`),
+    ...(await statesThatDiffer(book, log)),
+    ...(await faultsOfBackups(backups, said.backedUp)),
+  ];
+}
+
+async function statesThatDiffer(book: Book, log: readonly LogEntry[]): Promise<string[]> {
+  const { pulls, trials, settings } = await book.outline();
+  const last = new Map<string, Record<string, unknown>>();
+  for (const { subject, after } of log)
+    if (after !== null) last.set(subject, { ...last.get(subject), ...(after as Record<string, unknown>) });
+  const differs = (subject: string, field: string, is: unknown) => {
+    const wanted = last.get(subject)?.[field];
+    return wanted === undefined || wanted === is
+      ? []
+      : [`${subject}: ${field} is ${is}, the log says ${wanted}`];
+  };
+  return [
+    ...pulls.flatMap(({ id, operator }) => differs(`pull ${id}`, 'operator', operator)),
+    ...trials.flatMap(({ id, remark }) => differs(`trial ${id}`, 'remark', remark)),
+    ...Object.entries(settings).flatMap(([name, value]) => differs('settings', name, value)),
+  ];
+}
+
+async function faultsOfBackups(folder: string, said: readonly string[]): Promise<string[]> {
+  const all = await backupsIn(folder);
+  const made = new Set(all.map(({ madeAt }) => madeAt));
+  const [newest] = all;
+  return [
+    ...said.filter((one) => !made.has(one)).map((one) => `the backup of ${one} was made and is lost`),
+    ...all
+      .filter(({ database }) => !existsSync(join(folder, database)))
+      .map(({ madeAt }) => `the backup of ${madeAt} has no database`),
+    ...(newest && said.length > 0 ? (await checkBackup(folder, newest.madeAt)).faults : []),
+  ];
+}

@@ -1,0 +1,96 @@
+import { formatNumber, formatQuantity, type QuantityKind } from '@pullbook/core/quantity';
+import type { ViewOptions } from '@pullbook/views';
+import type { NameOf } from './history-words.ts';
+
+/** Fields that say nothing to a person: places of other things inside the book. */
+const UNSAID = new Set([
+  'id',
+  'route',
+  'sessionId',
+  'setUpId',
+  'createdAt',
+  'invented',
+  'engineId',
+  'schemaVersion',
+  'base64',
+]);
+
+const LABELS: Record<string, string> = {
+  combinationId: 'Combination',
+  orderInSession: 'Place in the session',
+  recordedAt: 'Recorded',
+  'weather.humidity.ratio': 'Relative humidity',
+  'weather.humidity.temperature': 'Dew point or wet bulb',
+  'weather.humidity.pressure': 'Vapour pressure',
+  'carried.standard': 'Standard carried',
+  'carried.factor': 'Factor carried',
+  'sweep.momentOfInertia': 'Moment of inertia',
+  'sweep.inertiaCompensated': 'Inertia in the figures',
+  'treatment.windowRpm': 'Counted window',
+  'treatment.binWidthRpm': 'Means over',
+  'treatment.addInertia': 'Torque of inertia added',
+  'audience.who': 'May be seen by',
+  'audience.notBefore': 'Not before',
+  averagesWindowRpm: 'Window of the averages',
+  correction: 'Power and torque by',
+  remark: 'Own remark',
+  binWidthRpm: 'Means over',
+  backupFolder: 'Folder of the backups',
+};
+
+const KINDS: Record<string, QuantityKind> = {
+  'weather.pressure': 'absolutePressure',
+  'weather.temperature': 'temperature',
+  'weather.altitude': 'length',
+  'weather.humidity.temperature': 'temperature',
+  'weather.humidity.pressure': 'absolutePressure',
+  'sweep.momentOfInertia': 'momentOfInertia',
+  momentOfInertia: 'momentOfInertia',
+  altitude: 'length',
+  'treatment.binWidthRpm': 'engineSpeed',
+  binWidthRpm: 'engineSpeed',
+};
+
+/** A field as a person calls it: `Weather, pressure`; `null`: it says nothing to a person. */
+export function labelOfField(path: string): string | null {
+  const known = LABELS[path];
+  if (known) return known;
+  const parts = path.split('.');
+  if (parts.some((part) => UNSAID.has(part))) return null;
+  const words = parts.map((part) => part.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+  const text = words.join(', ');
+  return text[0]!.toUpperCase() + text.slice(1);
+}
+
+/** A value of the log in a person's words and units; '' where there is none. */
+export function wordsOfValue(
+  path: string,
+  value: unknown,
+  nameOf: NameOf,
+  { units, decimalMark }: ViewOptions,
+): string {
+  if (value === null || value === undefined || value === '') return '';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (path === 'combinationId') return nameOf('combination', String(value));
+  if (typeof value === 'string') return value;
+  const speed = (rpm: number) => formatQuantity(rpm, 'engineSpeed', { system: units, decimalMark }).text;
+  if (typeof value === 'number') {
+    const kind = KINDS[path];
+    if (kind) return formatQuantity(value, kind, { system: units, decimalMark }).text;
+    if (path.endsWith('.ratio')) return `${formatNumber(100 * value, 1, decimalMark)} %`;
+    if (path.startsWith('treatment.lags.')) return `${formatNumber(value, 2, decimalMark)} s`;
+    return formatNumber(value, Number.isInteger(value) ? 0 : 4, decimalMark);
+  }
+  if (!Array.isArray(value)) return JSON.stringify(value);
+  if (path.endsWith('indowRpm')) return value.map((one) => speed(Number(one))).join(' to ');
+  return value.map((one) => partWords(one, nameOf)).join('; ');
+}
+
+/** One of a list: a note, something that happened, a combination of a trial, an instrument. */
+function partWords(one: unknown, nameOf: NameOf): string {
+  if (typeof one !== 'object' || one === null) return String(one);
+  const { text, key, shortName, combinationId, name } = one as Record<string, string | undefined>;
+  if (text !== undefined) return text;
+  if (combinationId !== undefined) return `${key} ${shortName || nameOf('combination', combinationId)}`;
+  return name ?? JSON.stringify(one);
+}

@@ -1,0 +1,38 @@
+import { type Pull, viewPull } from '@pullbook/core/pull';
+import type { Remark, Result } from '@pullbook/core/remark';
+import { type ColumnMapping, type FileReading, type PullDraft, pullsFromReading } from '@pullbook/formats';
+import { asCarried } from '../as-carried.ts';
+import { type PullFigures, pullFigures } from '../edge/pull-figures.ts';
+import { readSource } from './read-source.ts';
+
+/** What takes long for a long log, as jobs for a thread: from the input alone to the result. */
+export const jobs = {
+  readFile: readSource,
+  /** The reading is given back with the pulls: its numbers were handed over. */
+  draftPulls: ({ reading, mapping }: ReadingToDraft): Drafts => ({
+    reading,
+    drafts: pullsFromReading(reading, mapping),
+  }),
+  /** Figures as the file carries them. */
+  figuresOfPulls: (pulls: Pull[]): FiguresOfPull[] =>
+    pulls.map((pull) => {
+      const view = viewPull(pull, asCarried(pull));
+      return { id: pull.id, figures: pullFigures(pull, view), remarks: view.remarks };
+    }),
+};
+
+interface ReadingToDraft {
+  reading: FileReading;
+  mapping: ColumnMapping[];
+}
+
+interface Drafts {
+  reading: FileReading;
+  drafts: Result<PullDraft[]>;
+}
+
+interface FiguresOfPull {
+  id: string;
+  figures: PullFigures;
+  remarks: Remark[];
+}

@@ -1,0 +1,4 @@
+import { serveJobs } from '@pullbook/compute';
+import { jobs } from './jobs.ts';
+
+serveJobs(jobs);

@@ -1,0 +1,143 @@
+import { randomUUID } from 'node:crypto';
+import { readSheet } from '@pullbook/core/combination';
+import { OPEN_AUDIENCE, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
+import type { Trial } from '@pullbook/core/trial';
+import { openBook } from '@pullbook/store';
+import { listInBackground } from '@pullbook/workshop';
+
+const COMBINATIONS = 200;
+const TRIALS = 300;
+const NODES = 26;
+
+/**
+ * A book of so many invented pulls in a new folder: step tests and summaries by a rule, of 200 combinations over 20
+ * engines, in 300 trials. Everything is read for the list, as a server has done some minutes after its start.
+ */
+export async function makeBigBook(folder: string, pulls: number): Promise<{ trialId: string }> {
+  const book = await openBook(folder, { create: { name: 'Big', invented: true } });
+  for (let index = 0; index < COMBINATIONS / 10; index += 1) {
+    const engine = {
+      id: `engine-${index}`,
+      name: `Engine ${index}`,
+      buildRevision: '1',
+      notes: '',
+      invented: true,
+    };
+    await book.addEngine(engine);
+  }
+  for (let index = 0; index < COMBINATIONS; index += 1) await book.addCombination(combinationOf(index));
+  for (let from = 0; from < pulls; from += 500) {
+    const lot = Array.from({ length: Math.min(500, pulls - from) }, (_, index) => pullOf(from + index));
+    await book.addPulls(lot);
+  }
+  let trialId = '';
+  for (let index = 0; index < TRIALS; index += 1) {
+    trialId = randomUUID();
+    await book.addTrial(trialOf(index, trialId, pulls));
+  }
+  await listInBackground(book);
+  await book.close();
+  return { trialId };
+}
+
+function combinationOf(index: number) {
+  const boosted = index % 2 === 0 ? {} : { supercharger: { type: 'centrifugal' } };
+  const sheet = readSheet({
+    schemaVersion: 1,
+    name: `Combination ${index}`,
+    shortBlock: { cylinders: '6', bore: '96 mm', stroke: '88 mm' },
+    ...boosted,
+  });
+  if (!sheet.ok) throw new Error(sheet.remarks[0]!.message);
+  return {
+    id: `combination-${index}`,
+    engineId: `engine-${Math.floor(index / 10)}`,
+    name: sheet.value.name,
+    sheet: sheet.value,
+    revision: 1,
+    madeFromId: null,
+    packageIds: [],
+    createdAt: '2026-03-14T10:42:00Z',
+    invented: true,
+  };
+}
+
+function pullOf(index: number): Pull {
+  const speeds = Float64Array.from({ length: NODES }, (_, row) => 2000 + 180 * row);
+  const torque = speeds.map((rpm) => (1 + (index % 97) / 300) * (400 - ((rpm - 4200) / 300) ** 2));
+  const day = new Date(Date.UTC(2006, 0, 1 + Math.floor(index / 2))).toISOString().slice(0, 10);
+  const isSummary = index % 10 === 9;
+  return {
+    id: `pull-${index}`,
+    name: `Run ${index}`,
+    combinationId: index % 50 === 0 ? null : `combination-${index % COMBINATIONS}`,
+    setUpId: null,
+    sessionId: null,
+    orderInSession: null,
+    recordedAt: `${day}T10:42:00+01:00`,
+    cell: index % 3 === 0 ? 'North cell' : 'South cell',
+    operator: ['day shift', 'night shift'][index % 2]!,
+    form: isSummary ? 'summary' : 'curve',
+    channels: isSummary
+      ? []
+      : [
+          {
+            meaning: 'engineSpeed',
+            name: 'rpm',
+            unit: 'r/min',
+            kind: 'engineSpeed',
+            values: speeds,
+            origin: 'measured',
+          },
+          {
+            meaning: 'torque',
+            name: 'torque',
+            unit: 'N·m',
+            kind: 'torque',
+            values: torque,
+            origin: 'measured',
+          },
+        ],
+    summary: isSummary
+      ? { peakPower: 200_000 + index, peakPowerRpm: 6200, peakTorque: null, peakTorqueRpm: null }
+      : null,
+    weather: null,
+    carried: { standard: 'observed', factor: 1 },
+    sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
+    tune: { sparkAdvance: `${24 + (index % 9)}°` },
+    places: {},
+    notes: [{ at: `${day}T11:00:00Z`, text: `belt ${index % 13}, oil as before` }],
+    events: [],
+    outcome: index % 40 === 7 ? 'aborted' : 'completed',
+    treatment: PLAIN_TREATMENT,
+    audience: OPEN_AUDIENCE,
+    origin: isSummary ? 'remembered' : 'measured',
+    fileHash: null,
+    invented: true,
+  };
+}
+
+/** Two neighbouring combinations of one engine, with ten pulls each. */
+function trialOf(index: number, id: string, pulls: number): Trial {
+  const first = (index % 20) * 10 + 2 * (index % 5);
+  const member = (key: string, combination: number) =>
+    Array.from({ length: 10 }, (_, round) => combination + COMBINATIONS * round)
+      .filter((pull) => pull < pulls && pull % 50 !== 0)
+      .map((pull) => ({ pullId: `pull-${pull}`, key, role: 'counted' as const, reason: null }));
+  return {
+    id,
+    question: `What does change ${index} add?`,
+    kind: 'comparison',
+    combinations: [
+      { key: 'A', combinationId: `combination-${first}`, shortName: 'before' },
+      { key: 'B', combinationId: `combination-${first + 1}`, shortName: 'after' },
+    ],
+    pulls: [...member('A', first), ...member('B', first + 1)],
+    correction: 'observed',
+    averagesWindowRpm: null,
+    remark: '',
+    audience: OPEN_AUDIENCE,
+    createdAt: '2026-03-14T10:42:00Z',
+    invented: true,
+  };
+}
