@@ -2,9 +2,10 @@
  * Kills importers of a book at random moments, many times, and prints what was found afterwards. The long form of the
  * store's own kill test:
  *
- *   npx tsx tools/kill-book.ts --rounds 200 [--seed text] [--writers 2] [--work everything]
+ *   npx tsx tools/kill-book.ts --rounds 200 [--seed text] [--writers 2] [--work everything | safety]
  *
- * `--work everything`: they also amend, change, undo and make backups. A new book is begun every hundred rounds, so that
+ * `--work everything`: they also amend, change, undo and make backups. `--work safety`: a merge, a backup and a rescue are
+ * killed in turn, each on books of its own. A new book is begun every hundred rounds, so that
  * looking at all of it stays quick. Ends with exit code 1 when anything accepted was lost or anything half is there.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -12,6 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type KillRound, killRounds } from '../packages/store/src/testing/kill-rounds.ts';
+import { killSafety } from '../packages/store/src/testing/kill-safety.ts';
 
 const { values } = parseArgs({
   options: {
@@ -39,6 +41,31 @@ const print = (cells: (string | number)[]) =>
 
 const parent = mkdtempSync(join(tmpdir(), 'pullbook-kill-'));
 try {
+  const faults = work === 'safety' ? await killActs() : await killWriters(work);
+  process.exitCode = faults === 0 ? 0 : 1;
+} finally {
+  rmSync(parent, { recursive: true, force: true });
+}
+
+async function killActs(): Promise<number> {
+  print(['round', 'killed', 'act', 'done', 'faults']);
+  const results = await killSafety({
+    folder: parent,
+    rounds,
+    seed: values.seed,
+    onRound({ round, act, killedAfter, isKilled, isDone, faults }) {
+      const when = isKilled ? `after ${killedAfter} ms` : 'had ended';
+      print([round + 1, when, act, isDone ? 'yes' : 'no', faults.length]);
+      for (const fault of faults) console.log(`    ${fault}`);
+    },
+  });
+  const faults = results.flatMap((round) => round.faults).length;
+  const killed = results.filter((round) => round.isKilled).length;
+  console.log(`${rounds} rounds: ${killed} killed before the end, ${faults} faults.`);
+  return faults;
+}
+
+async function killWriters(work: 'imports' | 'everything'): Promise<number> {
   print(columns);
   const results: KillRound[] = [];
   for (let done = 0; done < rounds; done += ROUNDS_A_BOOK) {
@@ -59,9 +86,7 @@ try {
       `${sum((round) => round.acceptedUnsaid)} more committed before they could be said, ` +
       `${sum((round) => round.setAside)} originals set aside, ${results.at(-1)!.parts} parts left, ${faults} faults.`,
   );
-  process.exitCode = faults === 0 ? 0 : 1;
-} finally {
-  rmSync(parent, { recursive: true, force: true });
+  return faults;
 }
 
 function printRound(round: KillRound): void {
@@ -79,8 +104,8 @@ function printRound(round: KillRound): void {
   for (const fault of faults) console.log(`    ${fault}`);
 }
 
-function workAsked(given: string): 'imports' | 'everything' {
-  if (given === 'imports' || given === 'everything') return given;
-  console.error(`--work is imports or everything; given was ${given}.`);
+function workAsked(given: string): 'imports' | 'everything' | 'safety' {
+  if (given === 'imports' || given === 'everything' || given === 'safety') return given;
+  console.error(`--work is imports, everything or safety; given was ${given}.`);
   process.exit(2);
 }

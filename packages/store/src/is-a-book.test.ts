@@ -5,7 +5,7 @@ import { faultsOfBook } from './database-faults.ts';
 import { Database } from './driver.ts';
 import { openBook } from './open-book.ts';
 import { databaseFile } from './places.ts';
-import { rescueBook } from './rescue-book.ts';
+import { rescueBook } from './rescue/rescue-book.ts';
 import { temporaryFolder } from './testing/temporary-folder.ts';
 import { pull } from './testing/things.ts';
 

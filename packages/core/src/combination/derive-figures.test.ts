@@ -84,7 +84,7 @@ describe('compression ratio', () => {
   test('without either it names what lacks', () => {
     const sheet = testSheet({ ...volumes, heads: { chamberVolume: 'unknown' } });
     expect(figure(sheet, 'compressionRatio').missing).toBe(
-      'it is not entered, and for the volumes chamberVolume is not known',
+      'it is not entered, and for the volumes chamber volume is not known',
     );
   });
 

@@ -125,6 +125,8 @@ const isOnSheet = (sheet: CombinationSheet, section: SectionId, field: string) =
 
 const isOrAre = (names: string[]) => (names.length > 1 ? 'are' : 'is');
 
-function list(names: string[]): string {
+/** Field names as words: `chamber volume and gasket bore`. */
+function list(fields: string[]): string {
+  const names = fields.map((field) => field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
   return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : (names[0] ?? '');
 }

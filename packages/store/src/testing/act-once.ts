@@ -3,10 +3,10 @@
  * book, and prints what became of it as JSON.
  */
 import { writeSync } from 'node:fs';
-import { backUpBook } from '../backup-book.ts';
-import { mergeBooks } from '../merge-books.ts';
+import { backUpBook } from '../backup/backup-book.ts';
+import { mergeBooks } from '../merge/merge-books.ts';
 import { openBook } from '../open-book.ts';
-import { rescueBook } from '../rescue-book.ts';
+import { rescueBook } from '../rescue/rescue-book.ts';
 import { importedFile } from './imported-file.ts';
 
 export type Act = 'import' | 'amend' | 'backup' | 'merge' | 'rescue';

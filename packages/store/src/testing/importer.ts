@@ -4,7 +4,7 @@
  * makes backups, while it goes on.
  */
 import { writeSync } from 'node:fs';
-import { backUpBook } from '../backup-book.ts';
+import { backUpBook } from '../backup/backup-book.ts';
 import { type Book, BookTrouble } from '../model.ts';
 import { openBook } from '../open-book.ts';
 import { importedFile } from './imported-file.ts';

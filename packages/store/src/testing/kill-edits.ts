@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { checkBackup } from '../backup-check.ts';
-import { backupsIn } from '../backup-model.ts';
+import { checkBackup } from '../backup/check.ts';
+import { backupsIn } from '../backup/model.ts';
 import type { Book, LogEntry } from '../model.ts';
 
 /** What an importer said was done besides bringing in files. */

@@ -1,6 +1,6 @@
-import type { MergeState } from './merge-state.ts';
-import { insertRow } from './merge-things.ts';
-import type { Withdrawn } from './model.ts';
+import type { Withdrawn } from '../model.ts';
+import type { MergeState } from './state.ts';
+import { insertRow } from './things.ts';
 
 /** What either withdrew is withdrawn, unless the book that knows more of it by the logs says otherwise. */
 export function mergeWithdrawn({ database, later, pullHere, dropped }: MergeState): void {

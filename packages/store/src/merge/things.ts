@@ -1,5 +1,5 @@
 import type BetterSqlite3 from 'better-sqlite3';
-import type { MergeKind } from './merge-kinds.ts';
+import type { MergeKind } from './kinds.ts';
 
 export type Row = Record<string, unknown>;
 

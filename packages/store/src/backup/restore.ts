@@ -1,10 +1,10 @@
 import { chmod, copyFile, mkdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { type Backup, chosenBackup } from './backup-model.ts';
-import { copyOriginal, flushFile, hashOfFile } from './file-hash.ts';
-import { type Book, BookTrouble } from './model.ts';
-import { openBook } from './open-book.ts';
-import { databaseFile, originalsFolder } from './places.ts';
+import { copyOriginal, flushFile, hashOfFile } from '../file-hash.ts';
+import { type Book, BookTrouble } from '../model.ts';
+import { openBook } from '../open-book.ts';
+import { databaseFile, originalsFolder } from '../places.ts';
+import { type Backup, chosenBackup } from './model.ts';
 
 export interface RestoredBackup {
   book: Book;

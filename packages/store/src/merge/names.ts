@@ -1,6 +1,6 @@
-import type { MergeKind } from './merge-kinds.ts';
-import type { MergeState } from './merge-state.ts';
-import type { Row, Thing } from './merge-things.ts';
+import type { MergeKind } from './kinds.ts';
+import type { MergeState } from './state.ts';
+import type { Row, Thing } from './things.ts';
 
 /**
  * A newcomer as it is called here: a name of ours stays ours, so an engine or a cell of the same name says where it is

@@ -1,8 +1,8 @@
 import { readdir, rm, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { type Backup, backupStem, backupsIn } from './backup-model.ts';
-import { flushFolder } from './originals.ts';
-import { asBookTrouble } from './trouble.ts';
+import { flushFolder } from '../originals.ts';
+import { asBookTrouble } from '../trouble.ts';
+import { type Backup, backupStem, backupsIn } from './model.ts';
 
 const DAY_MS = 86_400_000;
 /** All backups of so many days are kept. */

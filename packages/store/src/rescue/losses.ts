@@ -1,5 +1,5 @@
 import type BetterSqlite3 from 'better-sqlite3';
-import type { RescueReport } from './rescue-model.ts';
+import type { RescueReport } from './model.ts';
 
 const TABLE_OF_KIND: Record<string, string> = {
   engine: 'engine',

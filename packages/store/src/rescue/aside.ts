@@ -1,9 +1,9 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { copyFile, mkdir, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { flushFile, hashOfFile } from './file-hash.ts';
-import { flushFolder } from './originals.ts';
-import { databaseFile } from './places.ts';
+import { flushFile, hashOfFile } from '../file-hash.ts';
+import { flushFolder } from '../originals.ts';
+import { databaseFile } from '../places.ts';
 
 /** Stands in the folder of the damaged files once their rescue is finished. */
 export const REPORT = 'rescue.json';

@@ -13,20 +13,20 @@ import {
 import { join } from 'node:path';
 import type { Pull } from '@pullbook/core/pull';
 import { describe, expect, onTestFinished, test } from 'vitest';
-import { channelsHash } from './channels-hash.ts';
-import { damageOf } from './damage.ts';
-import { Database } from './driver.ts';
-import type { Book, BookContents } from './model.ts';
-import { openBook } from './open-book.ts';
-import { originalPath } from './originals.ts';
-import { databaseFile } from './places.ts';
+import { channelsHash } from '../channels-hash.ts';
+import { damageOf } from '../damage.ts';
+import { Database } from '../driver.ts';
+import type { Book, BookContents } from '../model.ts';
+import { openBook } from '../open-book.ts';
+import { originalPath } from '../originals.ts';
+import { databaseFile } from '../places.ts';
+import { importedFile, randomFrom } from '../testing/imported-file.ts';
+import { temporaryFolder } from '../testing/temporary-folder.ts';
+import { combination, engine, kit, pull, trial } from '../testing/things.ts';
+import { openPages } from './pages.ts';
 import { rescueBook } from './rescue-book.ts';
-import { openPages } from './rescue-pages.ts';
-import { foundRecords } from './rescue-rows.ts';
-import { tableShapes } from './rescue-tables.ts';
-import { importedFile, randomFrom } from './testing/imported-file.ts';
-import { temporaryFolder } from './testing/temporary-folder.ts';
-import { combination, engine, kit, pull, trial } from './testing/things.ts';
+import { foundRecords } from './rows.ts';
+import { tableShapes } from './tables.ts';
 
 const NOW = new Date('2026-03-14T10:00:00.000Z');
 const FILES = Array.from({ length: 12 }, (_, index) => `file ${index}`);
@@ -148,7 +148,7 @@ test('a sound book is the same after a rescue, but for the log saying so', async
 });
 
 test('a book of the first schema is rescued into the newest', async () => {
-  const { MIGRATIONS } = await import('./migrations/index.ts');
+  const { MIGRATIONS } = await import('../migrations/index.ts');
   const folder = temporaryFolder();
   const old = new Database(databaseFile(folder));
   old.exec(MIGRATIONS[0]!);

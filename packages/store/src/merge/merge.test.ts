@@ -1,16 +1,16 @@
 import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, onTestFinished, test } from 'vitest';
-import { channelsHash } from './channels-hash.ts';
-import { Database } from './driver.ts';
+import { channelsHash } from '../channels-hash.ts';
+import { Database } from '../driver.ts';
+import type { Book } from '../model.ts';
+import { openBook } from '../open-book.ts';
+import { originalPath } from '../originals.ts';
+import { databaseFile } from '../places.ts';
+import { importedFile } from '../testing/imported-file.ts';
+import { temporaryFolder } from '../testing/temporary-folder.ts';
+import { combination, engine, fileOf, pull, trial } from '../testing/things.ts';
 import { mergeBooks } from './merge-books.ts';
-import type { Book } from './model.ts';
-import { openBook } from './open-book.ts';
-import { originalPath } from './originals.ts';
-import { databaseFile } from './places.ts';
-import { importedFile } from './testing/imported-file.ts';
-import { temporaryFolder } from './testing/temporary-folder.ts';
-import { combination, engine, fileOf, pull, trial } from './testing/things.ts';
 
 const GO = { dryRun: false };
 

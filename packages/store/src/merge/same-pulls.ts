@@ -1,5 +1,5 @@
-import type { MergeState } from './merge-state.ts';
-import type { Thing } from './merge-things.ts';
+import type { MergeState } from './state.ts';
+import type { Thing } from './things.ts';
 
 /**
  * Finds pulls that both books have under different ids, since both imported the same bytes: of one file and with the same

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import type { Channel, OriginalFile, Pull } from '@pullbook/core/pull';
 import type BetterSqlite3 from 'better-sqlite3';
-import { channelsHash } from './channels-hash.ts';
-import { hashOfBytes, originalPath } from './originals.ts';
-import type { ReadAgain, RescueReport } from './rescue-model.ts';
-import { rowFromPull } from './rows/pulls.ts';
-import { bytesFromSamples, samplesFromBytes } from './samples.ts';
+import { channelsHash } from '../channels-hash.ts';
+import { hashOfBytes, originalPath } from '../originals.ts';
+import { rowFromPull } from '../rows/pulls.ts';
+import { bytesFromSamples, samplesFromBytes } from '../samples.ts';
+import type { ReadAgain, RescueReport } from './model.ts';
 
 type Told = Pick<RescueReport, 'lost' | 'madeAgain'>;
 

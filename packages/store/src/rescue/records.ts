@@ -1,4 +1,4 @@
-import type { Pages } from './rescue-pages.ts';
+import type { Pages } from './pages.ts';
 
 /** What a column of a record holds. */
 export type Stored = number | string | Uint8Array | null;

@@ -1,6 +1,6 @@
 import type BetterSqlite3 from 'better-sqlite3';
-import type { Later, LogRow } from './merge-log.ts';
-import type { MergeConflict, MergeReport } from './merge-model.ts';
+import type { Later, LogRow } from './log.ts';
+import type { MergeConflict, MergeReport } from './model.ts';
 
 /** Who the two books are. */
 export interface MergeSides {

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3';
-import type { Stored } from './rescue-records.ts';
+import type { Stored } from './records.ts';
 
 /** The shape of a table's records, from the schema of this program. */
 export interface TableShape {

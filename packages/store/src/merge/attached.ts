@@ -1,23 +1,15 @@
 import type { Channel } from '@pullbook/core/pull';
 import type BetterSqlite3 from 'better-sqlite3';
-import { channelsHash } from './channels-hash.ts';
-import { MERGE_KINDS, type MergeKind } from './merge-kinds.ts';
-import { bringLogIn, digest, laterBySubject, logRows, writeEntry } from './merge-log.ts';
-import type { MergeConflict } from './merge-model.ts';
-import { inOurWords, withOurPulls } from './merge-names.ts';
-import { pairSamePulls } from './merge-same-pulls.ts';
-import type { MergeSides, MergeState } from './merge-state.ts';
-import {
-  differences,
-  insertRow,
-  insertThing,
-  nameOf,
-  replaceThing,
-  type Thing,
-  thingsOf,
-} from './merge-things.ts';
-import { mergeWithdrawn } from './merge-withdrawn.ts';
-import { samplesFromBytes } from './samples.ts';
+import { channelsHash } from '../channels-hash.ts';
+import { samplesFromBytes } from '../samples.ts';
+import { MERGE_KINDS, type MergeKind } from './kinds.ts';
+import { bringLogIn, digest, laterBySubject, logRows, writeEntry } from './log.ts';
+import type { MergeConflict } from './model.ts';
+import { inOurWords, withOurPulls } from './names.ts';
+import { pairSamePulls } from './same-pulls.ts';
+import type { MergeSides, MergeState } from './state.ts';
+import { differences, insertRow, insertThing, nameOf, replaceThing, type Thing, thingsOf } from './things.ts';
+import { mergeWithdrawn } from './withdrawn.ts';
 
 /**
  * Brings everything of the attached database `other` into `main`, inside a transaction of the caller's: new things with

@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { type Backup, chosenBackup } from './backup-model.ts';
-import { faultsOfDatabase } from './database-faults.ts';
-import { hashOfFile, hasOriginal } from './file-hash.ts';
+import { faultsOfDatabase } from '../database-faults.ts';
+import { hashOfFile, hasOriginal } from '../file-hash.ts';
+import { type Backup, chosenBackup } from './model.ts';
 
 export interface BackupCheck {
   backup: Backup;

@@ -1,10 +1,10 @@
 import type BetterSqlite3 from 'better-sqlite3';
-import { Database } from './driver.ts';
-import { APPLICATION_ID, migrate } from './migrate.ts';
-import type { Pages } from './rescue-pages.ts';
-import type { Stored } from './rescue-records.ts';
-import { type FoundRecord, foundRecords } from './rescue-rows.ts';
-import { type TableShape, tableShapes } from './rescue-tables.ts';
+import { Database } from '../driver.ts';
+import { APPLICATION_ID, migrate } from '../migrate.ts';
+import type { Pages } from './pages.ts';
+import type { Stored } from './records.ts';
+import { type FoundRecord, foundRecords } from './rows.ts';
+import { type TableShape, tableShapes } from './tables.ts';
 
 /** A new book that is being filled: its triggers rest until it is whole. */
 export interface Staging {

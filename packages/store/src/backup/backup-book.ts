@@ -1,13 +1,13 @@
 import { existsSync } from 'node:fs';
 import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join, resolve, sep } from 'node:path';
-import { BACKUP_FORMAT, type Backup, backupIn, backupStem } from './backup-model.ts';
-import { Database } from './driver.ts';
-import { copyOriginal, flushFile, hashOfFile } from './file-hash.ts';
-import { BookTrouble } from './model.ts';
-import { flushFolder } from './originals.ts';
-import { databaseFile, originalsFolder } from './places.ts';
-import { asBookTrouble } from './trouble.ts';
+import { Database } from '../driver.ts';
+import { copyOriginal, flushFile, hashOfFile } from '../file-hash.ts';
+import { BookTrouble } from '../model.ts';
+import { flushFolder } from '../originals.ts';
+import { databaseFile, originalsFolder } from '../places.ts';
+import { asBookTrouble } from '../trouble.ts';
+import { BACKUP_FORMAT, type Backup, backupIn, backupStem } from './model.ts';
 
 /**
  * Copies a book into a backup folder while others go on reading and writing it: the database as it is at one moment, and

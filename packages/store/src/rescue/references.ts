@@ -1,8 +1,8 @@
 import { existsSync, statSync } from 'node:fs';
 import type BetterSqlite3 from 'better-sqlite3';
-import { originalPath } from './originals.ts';
-import type { RescueLoss, RescueReport } from './rescue-model.ts';
-import { wholeOriginal } from './rescue-pulls.ts';
+import { originalPath } from '../originals.ts';
+import type { RescueLoss, RescueReport } from './model.ts';
+import { wholeOriginal } from './pulls.ts';
 
 /** Gives every surviving pull its file's line again, and tells which originals are not whole. */
 export function mendFiles(

@@ -1,6 +1,6 @@
-import type { Pages } from './rescue-pages.ts';
-import { freePages, isTableLeaf, leavesOf, recordsOf, type StoredRecord } from './rescue-records.ts';
-import { fits, type TableShape } from './rescue-tables.ts';
+import type { Pages } from './pages.ts';
+import { freePages, isTableLeaf, leavesOf, recordsOf, type StoredRecord } from './records.ts';
+import { fits, type TableShape } from './tables.ts';
 
 /** A record that was found, and how sure it is. */
 export interface FoundRecord extends StoredRecord {

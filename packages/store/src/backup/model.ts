@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { BookTrouble } from './model.ts';
+import { BookTrouble } from '../model.ts';
 
 /**
  * What is said beside each copy of the database in a backup folder. The folder holds `book-<time>.sqlite` with a
