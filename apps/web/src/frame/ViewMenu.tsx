@@ -1,43 +1,10 @@
-import { useId } from 'react';
 import { Dialog, DialogTrigger } from 'react-aria-components/Dialog';
 import { Popover } from 'react-aria-components/Popover';
 import { Button } from '../parts/Button.tsx';
-import { Choice } from '../parts/Field.tsx';
+import { OneOf } from '../parts/OneOf.tsx';
 import { chooseForShop } from '../view/use-shop-settings.ts';
 import { chooseTheme, useMachineTheme, useViewChoices } from '../view/view-choices.ts';
 import styles from './frame.module.css';
-
-function OneOf<Value extends string>({
-  title,
-  chosen,
-  options,
-  onChoose,
-}: {
-  title: string;
-  chosen: Value;
-  options: readonly { value: Value; text: string }[];
-  onChoose: (value: Value) => void;
-}) {
-  const group = useId();
-  return (
-    <fieldset>
-      <legend>{title}</legend>
-      <div className={styles.choices}>
-        {options.map(({ value, text }) => (
-          <Choice
-            key={value}
-            kind="radio"
-            name={group}
-            checked={chosen === value}
-            onChange={() => onChoose(value)}
-          >
-            {text}
-          </Choice>
-        ))}
-      </div>
-    </fieldset>
-  );
-}
 
 /** How things are shown: the theme of this machine; units and decimal mark of the shop. */
 export function ViewMenu() {

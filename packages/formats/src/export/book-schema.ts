@@ -1,4 +1,5 @@
 import { CORRECTIONS } from '@pullbook/core/air';
+import { ORIGINS } from '@pullbook/core/combination';
 import { MEANINGS } from '@pullbook/core/pull';
 import { EDGE_UNITS } from './edge-units.ts';
 import { EXPORT_FORMAT, EXPORT_SCHEMA_VERSION } from './export-names.ts';
@@ -80,16 +81,7 @@ const HASH = { type: 'string', minLength: 1 };
 const MAYBE_TEXT = orNull(TEXT);
 const MAYBE_NUMBER = orNull(NUMBER);
 const RANGE = { type: 'array', items: NUMBER, minItems: 2, maxItems: 2 };
-const ORIGIN = oneOf(
-  'measured',
-  'data sheet',
-  'read off a picture',
-  'remembered',
-  'assumed',
-  'computed',
-  'rule of thumb',
-  'not stated',
-);
+const ORIGIN = oneOf(...ORIGINS);
 const AUDIENCE = object({ who: oneOf('shop', 'customer', 'everyone'), notBefore: MAYBE_TEXT });
 const KIND = oneOf(...Object.keys(EDGE_UNITS));
 

@@ -2,8 +2,8 @@ import type { SettingsReport } from '@pullbook/workshop';
 import { useKeepSettings } from '../../api/shop.ts';
 import { Card } from '../../parts/Card.tsx';
 import { Choice } from '../../parts/Field.tsx';
+import { OneOf } from '../../parts/OneOf.tsx';
 import { Kept } from './Kept.tsx';
-import { OneOf } from './OneOf.tsx';
 import styles from './shop.module.css';
 
 export function UnitsAndLooks({ settings }: { settings: SettingsReport }) {

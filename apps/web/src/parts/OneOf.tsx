@@ -1,6 +1,6 @@
 import { useId } from 'react';
-import { Choice } from '../../parts/Field.tsx';
-import styles from './shop.module.css';
+import { Choice } from './Field.tsx';
+import styles from './one-of.module.css';
 
 /** One of few, each with its words; chosen at once. */
 export function OneOf<Value extends string>({
