@@ -121,10 +121,9 @@ test('pulls are found, narrowed and opened by keyboard; what was asked for stand
   await page.keyboard.type('supercharged');
   await page.waitForURL(/find=supercharged/);
   const count = page.locator('search output');
-  await expect.poll(() => count.textContent()).toMatch(/^\d+ of \d+$/);
-  const [shown] = (await count.textContent())!.split(' of ').map(Number);
-  expect(shown).toBeGreaterThan(0);
-  expect(shown).toBeLessThan(all);
+  const shown = async () => Number(/^(\d+) of \d+$/.exec((await count.textContent()) ?? '')?.[1]);
+  await expect.poll(shown).toBeLessThan(all);
+  expect(await shown()).toBeGreaterThan(0);
   await page.getByRole('button', { name: 'Filter' }).press('Enter');
   await page.getByRole('combobox', { name: 'Ended' }).selectOption('aborted');
   await page.waitForURL(/outcome=aborted/);

@@ -300,7 +300,10 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
     settings: () => read(readSettings),
     changeSettings: (changed, stamp) =>
       write(async (rows) => {
-        await refuseIfChanged(rows, 'settings', stamp);
+        // One setting says nothing of another: a page may change two quickly, one after the other.
+        const isAboutThese = ({ before, after }: LogEntry) =>
+          Object.keys(changed).some((name) => Object.hasOwn(Object(after ?? before), name));
+        await refuseIfChanged(rows, 'settings', stamp, isAboutThese);
         const all = await readSettings(rows);
         const before = Object.fromEntries(Object.keys(changed).map((name) => [name, all[name] ?? null]));
         await keepSettings(rows, changed);

@@ -77,6 +77,14 @@ test.each(CHANGES)(
   },
 );
 
+test('one setting does not stand in the way of another', async () => {
+  const [one, other] = await twoWindows();
+  const looked = await one.stamp('settings');
+  await other.changeSettings({ units: 'si' }, looked);
+  await one.changeSettings({ binWidthRpm: 200 }, looked);
+  expect(await one.settings()).toEqual({ units: 'si', binWidthRpm: 200 });
+});
+
 test('two at once on one stamp: one is written, one is refused', async () => {
   const [one, other] = await twoWindows();
   const looked = await one.stamp('pull p');
