@@ -25,6 +25,8 @@ export function chooseForShop(choice: Choice): void {
     takeShopSettings(shown);
     showSettings(shown);
   };
+  // An answer still on its way tells of what stood before the choice.
+  void queryClient.cancelQueries(settingsQuestion());
   show(choice);
   sent += 1;
   const own = sent;
