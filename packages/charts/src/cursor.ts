@@ -1,4 +1,3 @@
-import { formatNumber } from '@pullbook/core/quantity';
 import { heightAt } from './clip.ts';
 import { endMark } from './end-mark.ts';
 import type { ChartDescription, DrawSize, SceneNode, StackGeometry } from './model.ts';
@@ -7,6 +6,7 @@ import { proportionsFor } from './proportions.ts';
 import { element, px, straight, textAt } from './scene-node.ts';
 import { textWidth } from './text-width.ts';
 import { THEMES } from './theme.ts';
+import { pointText } from './zoom.ts';
 
 /**
  * The cursor laid over a drawn stack: a hair through every panel, each mean curve's own mark where the hair meets it,
@@ -45,8 +45,7 @@ export function drawCursor(
     return [straight(x, place.top, x, place.bottom, { colour: theme.ink, widthPx: hairline }), ...dots];
   });
 
-  const figure =
-    `${formatNumber(atX, chart.xDecimals ?? 0, chart.decimalMark, { thousands: true })} ${chart.xUnit}`.trim();
+  const figure = pointText(chart, atX);
   const width = textWidth(figure, text, 'sansStrong') + 1.1 * text;
   const pillLeft = Math.max(0, Math.min(x - width / 2, size.width - width));
   return [

@@ -26,6 +26,12 @@ export function pointText({ xUnit, xDecimals = 0, decimalMark }: ChartDescriptio
   return `${formatNumber(x, xDecimals, decimalMark, { thousands: true })} ${xUnit}`.trim();
 }
 
+/** The same where it must stand for itself: `row 12` on an axis without a unit. */
+export function placeText(chart: ChartDescription, x: number): string {
+  const at = pointText(chart, x);
+  return chart.xUnit === '' ? `${chart.xTitle.toLowerCase()} ${at}` : at;
+}
+
 /** A range of the chart's axis in words: `4,000 to 6,500 rpm`. */
 export function rangeText(
   { xUnit, xDecimals = 0, decimalMark }: Pick<ChartDescription, 'xUnit' | 'xDecimals' | 'decimalMark'>,

@@ -1,5 +1,4 @@
-import type { ChartDescription } from '@pullbook/charts';
-import { formatNumber } from '@pullbook/core/quantity';
+import { type ChartDescription, placeText } from '@pullbook/charts';
 import type { CursorTable } from '@pullbook/views';
 import { Card } from '../parts/Card.tsx';
 import { CombinationKey } from '../parts/CombinationKey.tsx';
@@ -20,9 +19,7 @@ export function CursorNumbers({
   const at = table.at[node];
   if (at === undefined) return null;
   return (
-    <Card
-      title={`At ${chart.xUnit === '' ? `${chart.xTitle.toLowerCase()} ` : ''}${formatNumber(at, chart.xDecimals ?? 0, chart.decimalMark, { thousands: true })} ${chart.xUnit}`.trim()}
-    >
+    <Card title={`At ${placeText(chart, at)}`}>
       <div className={styles.scroll}>
         <table className={styles.figures}>
           <thead>

@@ -1,19 +1,10 @@
 import { createHash } from 'node:crypto';
 import type BetterSqlite3 from 'better-sqlite3';
+import type { Selectable } from 'kysely';
+import type { Tables } from '../tables.ts';
 
 /** A line of the log as it stands in the table. */
-export interface LogRow {
-  id: number;
-  uid: string;
-  undoes: string | null;
-  together: string;
-  at: string;
-  act: string;
-  subject: string;
-  reason: string;
-  before: string;
-  after: string;
-}
+export type LogRow = Selectable<Tables['log']>;
 
 /** A name that was taken in this book by another entry: copies of one book go on counting from the same number. */
 const SECOND_NAME = /~[0-9a-f]{8}$/;

@@ -1,4 +1,4 @@
-import { type ChartDescription, pointText } from '@pullbook/charts';
+import { type ChartDescription, placeText } from '@pullbook/charts';
 import type { CursorTable } from '@pullbook/views';
 import { type Cursor, useNode } from '../../chart/cursor.ts';
 import styles from './pull.module.css';
@@ -14,12 +14,11 @@ export function RecordedNumbers({
   cursor: Cursor;
 }) {
   const node = useNode(cursor, table);
-  const at = pointText(chart, table.at[node]!);
   return (
     <dl className={styles.recordedNumbers}>
       <div>
         <dt>At</dt>
-        <dd>{chart.xUnit === '' ? `${chart.xTitle.toLowerCase()} ${at}` : at}</dd>
+        <dd>{placeText(chart, table.at[node]!)}</dd>
       </div>
       {table.rows.map(({ id, name, unit, cells: [cells] }) => (
         <div key={id}>
