@@ -11,7 +11,12 @@ export const CORE_ORDER = [
   'air',
   'combination',
   'pull',
+  'scatter',
   'compare',
+  'rule',
+  'explain',
+  'plan',
+  'shop',
   'trial',
 ] as const;
 

@@ -4,6 +4,7 @@ import { readSheet } from '@pullbook/core/combination';
 import type { Cell, Channel, ChannelMeaning, Pull } from '@pullbook/core/pull';
 import { MEANINGS } from '@pullbook/core/pull';
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
+import type { Prediction } from '@pullbook/core/shop';
 import type { BookContents, LogEntry, WithdrawnKind } from '@pullbook/store';
 import fc from 'fast-check';
 
@@ -32,6 +33,7 @@ const words = fc.oneof(
 const figure = fc.double({ noNaN: true, min: -1e9, max: 1e9 }).map((value) => (value === 0 ? 0 : value));
 const orNull = <T>(what: fc.Arbitrary<T>) => fc.option(what, { nil: null });
 const some = <T>(what: fc.Arbitrary<T>, most = 4) => fc.array(what, { maxLength: most });
+const share = fc.integer({ min: 1, max: 900 }).map((thousandths) => thousandths / 1000);
 const rpmWindow = fc.constant<[number, number]>([2000, 6000]);
 const audience = fc.record({
   who: fc.constantFrom('shop' as const, 'customer' as const, 'everyone' as const),
@@ -100,7 +102,14 @@ const told = fc.record({
     inertiaCompensated: fc.constantFrom('yes' as const, 'no' as const, 'unknown' as const),
   }),
   tune: fc.record(
-    { sparkAdvance: words, targetLambda: words, jets: words, fuelPressure: words, notes: words },
+    {
+      sparkAdvance: words,
+      targetLambda: words,
+      jets: words,
+      fuelPressure: words,
+      fuelBatch: words,
+      notes: words,
+    },
     { requiredKeys: [] },
   ),
   places: fc.record({ boostTap: words, chargeProbe: words, inletProbe: words }, { requiredKeys: [] }),
@@ -196,13 +205,42 @@ const parts = fc.record({
   correction,
   window: orNull(rpmWindow),
   layouts: some(fc.record({ name: words, columns: json, said: json }), 2),
+  silenced: some(fc.record({ reason: words }), 2),
+  predictions: some(
+    fc.record({
+      what: fc.constantFrom<Prediction['what']>('meanGain', 'peakPower'),
+      value: share,
+      basis: words,
+    }),
+    2,
+  ),
+  plan: orNull(
+    fc.record({
+      gainRatio: share,
+      odds: share,
+      pulls: some(fc.record({ key: fc.constantFrom('A', 'B') }), 3),
+      looksAt: some(fc.integer({ min: 2, max: 12 }), 3),
+      stopCriteria: orNull(some(fc.record({ id: words, label: words, limit: words, source: words }), 2)),
+      notes: words,
+    }),
+  ),
+  takenApart: orNull(fc.boolean()),
   settings: fc.dictionary(
     fc.constantFrom('units', 'shopName', 'cell', 'mark'),
     json.filter((value) => value !== null),
   ),
   withdrawn: some(
-    fc.constantFrom<WithdrawnKind>('pull', 'trial', 'combination', 'package', 'engine', 'cell', 'file'),
-    7,
+    fc.constantFrom<WithdrawnKind>(
+      'pull',
+      'trial',
+      'combination',
+      'package',
+      'engine',
+      'cell',
+      'file',
+      'prediction',
+    ),
+    8,
   ),
   log: some(fc.record({ act: words, reason: words, before: json, after: json, undoes: fc.boolean() }), 6),
   bytes: some(fc.uint8Array({ minLength: 1, maxLength: 60 }), 3),
@@ -260,6 +298,7 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
       engine: id('spare engine'),
       cell: given.cells.length > 0 ? id('cell', 0) : undefined,
       file: hashes[0],
+      prediction: given.predictions.length > 0 ? id('prediction', 0) : undefined,
     };
     const contents: BookContents = {
       info: { id: name, name: given.bookName, invented: false, createdAt: TIME, schemaVersion: 3 },
@@ -290,7 +329,14 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
           id: id('trial'),
           question: text(9),
           kind: pulls.length % 2 === 0 ? 'comparison' : 'survey',
-          combinations: [{ key: 'A', combinationId: id('combination', 0), shortName: text(10) }],
+          combinations: [
+            {
+              key: 'A',
+              combinationId: id('combination', 0),
+              shortName: text(10),
+              ...(given.takenApart === null ? {} : { takenApart: given.takenApart }),
+            },
+          ],
           pulls: pulls.map((one, at) => ({
             pullId: one.id,
             key: 'A',
@@ -301,11 +347,28 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
           averagesWindowRpm: given.window,
           remark: text(1),
           audience: given.trialAudience,
+          ...(given.plan === null ? {} : { plan: given.plan }),
           createdAt: TIME,
           invented: true,
         },
       ],
       layouts: given.layouts.map((one, at) => ({ ...one, fingerprint: id('layout', at), confirmedAt: TIME })),
+      silenced: given.silenced.map((one, at) => ({
+        ...one,
+        id: `V0${at + 1} trial ${id('trial')}`,
+        ruleId: `V0${at + 1}`,
+        subject: `trial ${id('trial')}`,
+        at: TIME,
+      })),
+      predictions: given.predictions.map((one, at) => ({
+        ...one,
+        id: id('prediction', at),
+        trialId: id('trial'),
+        key: 'A',
+        low: one.value - 1,
+        high: one.value + 1,
+        at: TIME,
+      })),
       settings: given.settings,
       withdrawn: [...new Set(given.withdrawn)].sort().flatMap((kind, at) => {
         const thing = things[kind];

@@ -79,7 +79,17 @@ test('any whole book: kept as given, exported as the schema says, restored the s
     { seed: 11, numRuns: 20 },
   );
   // Otherwise a kind was not put to the test.
-  for (const kind of ['cells', 'pulls', 'files', 'layouts', 'withdrawn', 'log', 'withdrawn file'])
+  for (const kind of [
+    'cells',
+    'pulls',
+    'files',
+    'layouts',
+    'silenced',
+    'predictions',
+    'withdrawn',
+    'log',
+    'withdrawn file',
+  ])
     expect([...met]).toContain(kind);
 });
 
@@ -95,6 +105,8 @@ const things = ({
   sessions,
   files,
   layouts,
+  silenced,
+  predictions,
 }: BookContents) => {
   const lists: (readonly object[])[] = [
     pulls,
@@ -106,7 +118,9 @@ const things = ({
     setUps,
     sessions,
   ];
-  return [...lists, files, layouts].map((list) => list.map((one) => JSON.stringify(plain(one))).sort());
+  return [...lists, files, layouts, silenced, predictions].map((list) =>
+    list.map((one) => JSON.stringify(plain(one))).sort(),
+  );
 };
 
 /** Values bit for bit in JSON: it has no word for what is not a number, nor for minus nothing. */

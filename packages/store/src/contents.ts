@@ -8,10 +8,12 @@ import { readFiles } from './rows/files.ts';
 import { readLayouts } from './rows/layouts.ts';
 import { readLog } from './rows/log.ts';
 import { readPackages } from './rows/packages.ts';
+import { readPredictions } from './rows/predictions.ts';
 import { readPullHeads, readPulls } from './rows/pulls.ts';
 import { readSessions } from './rows/sessions.ts';
 import { readSetUps } from './rows/set-ups.ts';
 import { readSettings } from './rows/settings.ts';
+import { readSilenced } from './rows/silenced.ts';
 import { readTrials } from './rows/trials.ts';
 import { readWithdrawn } from './rows/withdrawn.ts';
 
@@ -37,6 +39,8 @@ export async function readOutline(rows: Rows, connection: Connection): Promise<B
     trials: await readTrials(rows),
     cells: await readCells(rows),
     layouts: await readLayouts(rows),
+    silenced: await readSilenced(rows),
+    predictions: await readPredictions(rows),
     settings: await readSettings(rows),
     withdrawn: await readWithdrawn(rows),
     log: await readLog(rows),

@@ -1,5 +1,7 @@
 import type { Combination, CombinationSheet, Engine, Package } from '@pullbook/core/combination';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
+import type { Silenced } from '@pullbook/core/rule';
+import type { Prediction } from '@pullbook/core/shop';
 import type { Trial } from '@pullbook/core/trial';
 
 export interface BookInfo {
@@ -51,7 +53,15 @@ export interface KnownLayout {
 export type StoredSettings = Record<string, unknown>;
 
 /** Things whose addition can be undone. */
-export type WithdrawnKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'file';
+export type WithdrawnKind =
+  | 'pull'
+  | 'trial'
+  | 'combination'
+  | 'package'
+  | 'engine'
+  | 'cell'
+  | 'file'
+  | 'prediction';
 
 /** Things that are asked for by an id, its beginning, or a name. A trial's is its question. */
 export type NamedKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell';
@@ -77,6 +87,8 @@ export interface BookOutline {
   trials: Trial[];
   cells: Cell[];
   layouts: KnownLayout[];
+  silenced: Silenced[];
+  predictions: Prediction[];
   settings: StoredSettings;
   withdrawn: Withdrawn[];
   log: LogEntry[];
@@ -282,6 +294,15 @@ export interface Book {
   layout(fingerprint: string): Promise<KnownLayout | null>;
   keepLayout(layout: KnownLayout): Promise<void>;
   forgetLayout(fingerprint: string): Promise<void>;
+  /** Rules silenced, for these subjects (`pull <id>`) or for all; the one added last first. */
+  silenced(subjects?: readonly string[]): Promise<Silenced[]>;
+  /** Silences a rule for a subject; once more replaces the reason. Gives it with its id, which follows from the two. */
+  silence(silenced: Omit<Silenced, 'id'>): Promise<Silenced>;
+  /** Lets a silenced rule speak again; nothing where it was not silenced. */
+  letSpeak(id: string, reason: string): Promise<void>;
+  /** Predictions of these trials, or of all; the one made last first. Never altered; withdrawn when its addition is undone. */
+  predictions(trialIds?: readonly string[]): Promise<Prediction[]>;
+  addPrediction(prediction: Prediction): Promise<void>;
   settings(): Promise<StoredSettings>;
   /** Keeps the named settings; `null` forgets one; the others stay. */
   changeSettings(change: StoredSettings, stamp?: string): Promise<void>;

@@ -24,6 +24,7 @@ import { deleteLayout, keepLayout, readLayouts } from './rows/layouts.ts';
 import { type Act, logAct, readLastId, readLog, readLogPage, readLogSince, readStamp } from './rows/log.ts';
 import { readCombinationNames, readNamed, readNamesOfDay } from './rows/names.ts';
 import { insertPackage, readPackages } from './rows/packages.ts';
+import { insertPrediction, readPredictions } from './rows/predictions.ts';
 import {
   insertPull,
   nextInSession,
@@ -37,6 +38,7 @@ import {
 import { insertSession, readSessions } from './rows/sessions.ts';
 import { insertSetUp, readSetUps } from './rows/set-ups.ts';
 import { keepSettings, readSettings } from './rows/settings.ts';
+import { deleteSilenced, keepSilenced, readSilenced, readSilencedById } from './rows/silenced.ts';
 import { readSubjectNames } from './rows/subject-names.ts';
 import { insertTrial, readTrials, replaceTrial } from './rows/trials.ts';
 import { deleteWithdrawn, isWithdrawn, onlyThere } from './rows/withdrawn.ts';
@@ -297,6 +299,27 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
           after: null,
         });
       }),
+    silenced: (subjects) => read(async (rows) => (await readSilenced(rows, subjects)).reverse()),
+    silence: (silenced) =>
+      write(async (rows) => {
+        // The id follows from rule and subject, so that two books that silence the same say the same.
+        const after = { id: `${silenced.ruleId} ${silenced.subject}`, ...silenced };
+        const before = await readSilencedById(rows, after.id);
+        await keepSilenced(rows, after);
+        const { reason } = silenced;
+        await log(rows, { act: 'rule silenced', subject: `silenced ${after.id}`, reason, before, after });
+        return after;
+      }),
+    letSpeak: (id, reason) =>
+      write(async (rows) => {
+        const before = await readSilencedById(rows, id);
+        if (!before) return;
+        await deleteSilenced(rows, id);
+        await log(rows, { act: 'rule let speak', subject: `silenced ${id}`, reason, before, after: null });
+      }),
+    predictions: async (trialIds) =>
+      (await there('prediction', (rows) => readPredictions(rows, trialIds), byId)).reverse(),
+    addPrediction: (prediction) => add('prediction', prediction, insertPrediction),
     settings: () => read(readSettings),
     changeSettings: (changed, stamp) =>
       write(async (rows) => {

@@ -124,6 +124,7 @@ export interface TrialTable extends Sequenced {
   createdAt: string;
   invented: Truth;
   audience: Json;
+  plan: Json;
 }
 
 interface TrialCombinationTable {
@@ -132,6 +133,7 @@ interface TrialCombinationTable {
   key: string;
   combinationId: string;
   shortName: string;
+  takenApart: Truth | null;
 }
 
 interface TrialPullTable {
@@ -182,6 +184,27 @@ interface SettingTable {
   value: Json;
 }
 
+interface SilencedTable extends Sequenced {
+  id: string;
+  what: Generated<'rule'>;
+  ruleId: string;
+  subject: string;
+  reason: string;
+  at: string;
+}
+
+interface PredictionTable extends Sequenced {
+  id: string;
+  trialId: string;
+  key: string;
+  what: 'meanGain' | 'peakPower';
+  value: number;
+  low: number;
+  high: number;
+  basis: string;
+  at: string;
+}
+
 interface WithdrawnTable {
   kind: string;
   id: string;
@@ -219,6 +242,8 @@ export interface Tables {
   cell: CellTable;
   layout: LayoutTable;
   setting: SettingTable;
+  silenced: SilencedTable;
+  prediction: PredictionTable;
   withdrawn: WithdrawnTable;
   listed: ListedTable;
 }

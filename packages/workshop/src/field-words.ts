@@ -34,6 +34,12 @@ const LABELS: Record<string, string> = {
   averagesWindowRpm: 'Window of the averages',
   correction: 'Power and torque by',
   remark: 'Own remark',
+  'plan.gainRatio': 'Planned: gain to be seen',
+  'plan.odds': 'Planned: chance to see it',
+  'plan.pulls': 'Planned pulls',
+  'plan.looksAt': 'Planned looks, after so many pulls',
+  'plan.stopCriteria': 'Stop criteria',
+  'plan.notes': 'Notes on the plan',
   binWidthRpm: 'Means over',
   backupFolder: 'Folder of the backups',
 };
@@ -77,7 +83,7 @@ export function wordsOfValue(
   if (typeof value === 'number') {
     const kind = KINDS[path];
     if (kind) return formatQuantity(value, kind, { system: units, decimalMark }).text;
-    if (path.endsWith('.ratio')) return `${formatNumber(100 * value, 1, decimalMark)} %`;
+    if (/\.(ratio|odds)$|Ratio$/.test(path)) return `${formatNumber(100 * value, 1, decimalMark)} %`;
     if (path.startsWith('treatment.lags.')) return `${formatNumber(value, 2, decimalMark)} s`;
     return formatNumber(value, Number.isInteger(value) ? 0 : 4, decimalMark);
   }
@@ -89,8 +95,13 @@ export function wordsOfValue(
 /** One of a list: a note, something that happened, a combination of a trial, an instrument. */
 function partWords(one: unknown, nameOf: NameOf): string {
   if (typeof one !== 'object' || one === null) return String(one);
-  const { text, key, shortName, combinationId, name } = one as Record<string, string | undefined>;
+  const { text, key, shortName, combinationId, name, label, limit } = one as Record<
+    string,
+    string | undefined
+  >;
   if (text !== undefined) return text;
   if (combinationId !== undefined) return `${key} ${shortName || nameOf('combination', combinationId)}`;
+  if (label !== undefined) return `${label} ${limit}`;
+  if (key !== undefined) return key;
   return name ?? JSON.stringify(one);
 }

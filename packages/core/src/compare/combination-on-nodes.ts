@@ -29,6 +29,7 @@ export function combinationOnNodes(input: ComparedInput, nodesRpm: Float64Array)
     peakTorque: peakOf(input, channels, nodesRpm, 'torque'),
     averages: new Map(),
     repeatSpread: null,
+    peakPowerBand: null,
   };
 }
 

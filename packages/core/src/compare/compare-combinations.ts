@@ -80,6 +80,8 @@ export function compareCombinations(
     averagesWindowRpm: averages.windowRpm,
     combinations,
     gains,
+    peakGains: [],
+    trends: [],
     conditions,
     remarks,
   };

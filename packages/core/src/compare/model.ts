@@ -1,5 +1,6 @@
 import type { Cell, ChannelMeaning, CorrectionApplied, Peak, Pull, PullView } from '../pull/index.ts';
 import type { Remark, SaidParts } from '../remark/index.ts';
+import type { ScatterComparison, ScatterHistory, Trend, VerdictWord } from '../scatter/index.ts';
 
 /** One combination to compare, with its counted pulls. */
 export interface ComparedInput {
@@ -29,6 +30,8 @@ export interface ComparedCombination {
   averages: Map<ChannelMeaning, number>;
   /** Standard deviation of the pulls' average power over the window as a share of it; `null` with one pull. */
   repeatSpread: number | null;
+  /** 95 % band of the highest power of the mean curve as these pulls know it, W; `null`: no scatter to judge by. */
+  peakPowerBand: [low: number, high: number] | null;
 }
 
 /** A combination against the baseline, on the common window only. */
@@ -52,9 +55,51 @@ export interface Gain {
   smallest: { power: number; atRpm: number };
   /** Speeds where the gain in power changes sign, r/min. */
   crossoversRpm: number[];
-  /** Place of the bands and the verdict, which the repeats' statistics will fill; `null` until then. */
-  band: null;
-  verdict: null;
+  /** How sure the gain is; `null` where no scatter was given to judge it by. */
+  band: GainBand | null;
+  /** What may be said of it; `null` where there is no band. */
+  verdict: Verdict | null;
+}
+
+/** Bands of a gain. Inside units; one value a node of the comparison, NaN outside the window or without a figure. */
+export interface GainBand {
+  /** Of the mean gain over the averages' window, 95 %: W, and as a share of the baseline's mean power. */
+  meanPower: [low: number, high: number];
+  meanPowerRatio: [low: number, high: number];
+  /** 80 %, W */
+  likelyPower: [low: number, high: number];
+  /** W; for one speed chosen beforehand. */
+  pointwise: { low: Float64Array; high: Float64Array };
+  /** W; for all speeds of the window at once. */
+  simultaneous: { low: Float64Array; high: Float64Array };
+  /** Stretches in which the simultaneous band excludes zero. */
+  clearRanges: { fromRpm: number; toRpm: number; sign: 1 | -1 }[];
+  crossovers: { atRpm: number; lowRpm: number; highRpm: number }[];
+  /** Gain of the peaks where both are peaks or both the last rows, W, 95 %; `null`: not both known. */
+  peakPower: { gain: number; low: number; high: number } | null;
+  /** Everything the band was made from, for tables and for who wants to see. */
+  scatter: ScatterComparison;
+}
+
+export interface Verdict {
+  word: VerdictWord;
+  /** Smallest gain that matters, share of the baseline's mean power. */
+  worthwhileRatio: number;
+  /** No difference is larger than this, share (two one-sided tests at 5 %). */
+  noDifferenceLargerThan: number;
+  pulls: { baseline: number; changed: number };
+  setUps: { baseline: number; changed: number };
+}
+
+/** Gain of the highest figures of two combinations of which one has no curve: what a summary lets be said. W, 95 %. */
+export interface PeakGain {
+  baselineKey: string;
+  changedKey: string;
+  gain: number;
+  low: number;
+  high: number;
+  /** What it rests on and what it cannot say. */
+  why: string;
 }
 
 /** One condition in which the compared pulls differ, or may. */
@@ -83,6 +128,10 @@ export interface Comparison {
   averagesWindowRpm: [low: number, high: number] | null;
   combinations: ComparedCombination[];
   gains: Gain[];
+  /** Where a printed or remembered peak stands against another figure. */
+  peakGains: PeakGain[];
+  /** Soak and drift through the pulls of one combination, as far as they can be told from scatter. */
+  trends: Trend[];
   conditions: ConditionDifference[];
   remarks: Remark[];
 }
@@ -94,4 +143,12 @@ export interface CompareOptions {
   baselineKey?: string | null;
   /** Described cells, for the calibration of their instruments. */
   cells?: readonly Cell[];
+  /** What is known of the scatter before these pulls; missing: no band and no verdict. */
+  history?: ScatterHistory | null;
+  /** Keys of combinations that went on without taking the engine apart: they share the baseline's set-up on its day. */
+  keptOnTheBrake?: readonly string[];
+  /** Smallest gain that matters, share; missing: 0.01. */
+  worthwhile?: number;
+  /** Counted pulls at which the verdict is looked at; missing: one look. */
+  looksAt?: readonly number[] | null;
 }

@@ -70,6 +70,8 @@ export interface Tune {
   targetLambda?: string;
   jets?: string;
   fuelPressure?: string;
+  /** Drum or delivery the fuel came from: `drum 4, opened 2 March`. */
+  fuelBatch?: string;
   notes?: string;
 }
 

@@ -60,6 +60,10 @@ export function answerTrial({
     ),
     combinations: combinationById,
     changes,
+    badges: [],
+    findings: [],
+    explanations: [],
+    predictions: [],
     remarks: [
       ...pullRemarks(trial, pullById),
       ...changeRemarks(trial, combinationById, changes),

@@ -1,8 +1,13 @@
 import type { CorrectionId } from '../air/index.ts';
 import type { Combination, Package, PartChange } from '../combination/index.ts';
 import type { Comparison } from '../compare/index.ts';
+import type { Explanation } from '../explain/index.ts';
+import type { TrialPlan } from '../plan/index.ts';
 import type { Audience, Pull, PullView, ShopReading } from '../pull/index.ts';
 import type { Remark } from '../remark/index.ts';
+import type { Finding, Silenced } from '../rule/index.ts';
+import type { ScatterHistory } from '../scatter/index.ts';
+import type { Prediction } from '../shop/index.ts';
 
 export interface TrialCombination {
   /** `A`, `B`, …; `A` is the baseline. */
@@ -10,6 +15,8 @@ export interface TrialCombination {
   combinationId: string;
   /** Few words that tell it from the others on a chart: `base cam`. */
   shortName: string;
+  /** Whether the engine was taken apart for it, coming from the baseline; `null`: told by the parts that changed. */
+  takenApart?: boolean | null | undefined;
 }
 
 export interface TrialPull {
@@ -35,6 +42,8 @@ export interface Trial {
   /** The person's own words under the answer; '' none. */
   remark: string;
   audience: Audience;
+  /** What is to be found out with which pulls; `null`: nothing was planned. */
+  plan?: TrialPlan | null | undefined;
   /** ISO 8601 */
   createdAt: string;
   invented: boolean;
@@ -48,6 +57,22 @@ export interface AnswerInput {
   pulls: Pull[];
   /** Missing: a shop that never said anything. */
   shop?: ShopReading;
+  /** What is known of the scatter before these pulls; missing: no band and no verdict. */
+  history?: ScatterHistory | null;
+  /** Smallest gain that matters, share, where no plan says; missing: 0.01. */
+  worthwhile?: number;
+  /** What a person silenced of the rules, for the trial and its pulls. */
+  silenced?: readonly Silenced[];
+  predictions?: readonly Prediction[];
+}
+
+/** An honest-comparison badge: earned from data, or not, with what stands in the way. */
+export interface Badge {
+  id: 'like-for-like' | 'repeats' | 'same-day' | 'same-standard' | 'conditions-shown' | 'one-change';
+  label: string;
+  earned: boolean;
+  /** Why, or why not, in a sentence. */
+  why: string;
 }
 
 /** A trial from its pulls to its answer. */
@@ -64,5 +89,12 @@ export interface TrialAnswer {
   combinations: Map<string, Combination>;
   /** What changed from the baseline, for each other key. */
   changes: Record<string, PartChange[]>;
+  badges: Badge[];
+  /** What the rules say of the comparison and of its pulls, silenced ones too. */
+  findings: Finding[];
+  /** By key of the changed combination. */
+  explanations: Explanation[];
+  /** What was predicted, beside what came out. */
+  predictions: { prediction: Prediction; measured: number | null; inside: boolean | null }[];
   remarks: Remark[];
 }

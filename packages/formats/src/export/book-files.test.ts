@@ -178,6 +178,8 @@ function book(pulls: Pull[], more: Partial<WholeBook> = {}): WholeBook {
     layouts: [
       { fingerprint: 'f', name: 'a.csv', columns: [{ index: 0 }], said: { cell: 'x' }, confirmedAt: 'T' },
     ],
+    silenced: [{ id: 'V13 pull p1', ruleId: 'V13', subject: 'pull p1', reason: 'new belt', at: 'T' }],
+    predictions: [],
     settings: { units: 'si', decimalMark: ',' },
     withdrawn: [{ kind: 'pull', id: 'gone', at: '2024-05-03T00:00:00Z' }],
     ...more,

@@ -29,6 +29,8 @@ export interface BookJson
   trials: (Omit<ExportedBook['trials'][number], 'audience'> & { audience?: Audience })[];
   cells?: EdgeCell[];
   layouts?: ExportedBook['layouts'];
+  silenced?: ExportedBook['silenced'];
+  predictions?: ExportedBook['predictions'];
   settings?: ExportedBook['settings'];
   withdrawn?: ExportedBook['withdrawn'];
   log: EdgeLogEntry[];
@@ -67,6 +69,8 @@ export function bookFromJson(json: BookJson, pulls: ExportedBook['pulls']): Expo
     trials: json.trials.map((trial) => ({ ...trial, audience: trial.audience ?? OPEN_AUDIENCE })),
     cells: (json.cells ?? []).map(cellFromEdge),
     layouts: json.layouts ?? [],
+    silenced: json.silenced ?? [],
+    predictions: json.predictions ?? [],
     settings: json.settings ?? {},
     withdrawn: json.withdrawn ?? [],
     log: json.log.map((entry) => {

@@ -46,10 +46,25 @@ export function bookSchema(): object {
       ),
       trials: list(trial()),
       layouts: list(object({ fingerprint: TEXT, name: TEXT, columns: true, said: true, confirmedAt: TEXT })),
+      silenced: list(object({ id: TEXT, ruleId: TEXT, subject: TEXT, reason: TEXT, at: TEXT })),
+      predictions: list(
+        object({
+          id: TEXT,
+          trialId: TEXT,
+          key: TEXT,
+          what: oneOf('meanGain', 'peakPower'),
+          // A share of the baseline's mean power, or W, as `what` says.
+          value: NUMBER,
+          low: NUMBER,
+          high: NUMBER,
+          basis: TEXT,
+          at: TEXT,
+        }),
+      ),
       settings: { type: 'object' },
       withdrawn: list(
         object({
-          kind: oneOf('pull', 'trial', 'combination', 'package', 'engine', 'cell', 'file'),
+          kind: oneOf('pull', 'trial', 'combination', 'package', 'engine', 'cell', 'file', 'prediction'),
           id: TEXT,
           at: TEXT,
         }),
@@ -193,7 +208,7 @@ function pull(): object {
       factor: MAYBE_NUMBER,
     }),
     sweep: object({ momentOfInertiaKgM2: MAYBE_NUMBER, inertiaCompensated: oneOf('yes', 'no', 'unknown') }),
-    tune: words('sparkAdvance', 'targetLambda', 'jets', 'fuelPressure', 'notes'),
+    tune: words('sparkAdvance', 'targetLambda', 'jets', 'fuelPressure', 'fuelBatch', 'notes'),
     places: words('boostTap', 'chargeProbe', 'inletProbe'),
     notes: list(object({ at: TEXT, text: TEXT })),
     events: list(object({ engineSpeedRpm: MAYBE_NUMBER, text: TEXT })),
@@ -211,27 +226,56 @@ function pull(): object {
   });
 }
 
+const PLAN = object({
+  gainRatio: NUMBER,
+  odds: NUMBER,
+  pulls: list(object({ key: TEXT })),
+  looksAt: list({ type: 'integer' }),
+  stopCriteria: orNull(list(object({ id: TEXT, label: TEXT, limit: TEXT, source: TEXT }))),
+  notes: TEXT,
+});
+
 function trial(): object {
-  return object({
-    id: TEXT,
-    question: TEXT,
-    kind: oneOf('comparison', 'survey'),
-    combinations: list(object({ key: TEXT, combinationId: TEXT, shortName: TEXT })),
-    pulls: list(
-      object({ pullId: TEXT, key: TEXT, role: oneOf('counted', 'rejected', 'warm-up'), reason: MAYBE_TEXT }),
-    ),
-    correction: oneOf(...Object.keys(CORRECTIONS)),
-    averagesWindowRpm: orNull(RANGE),
-    remark: TEXT,
-    audience: AUDIENCE,
-    createdAt: TEXT,
-    invented: TRUTH,
-  });
+  return objectWith(
+    {
+      id: TEXT,
+      question: TEXT,
+      kind: oneOf('comparison', 'survey'),
+      combinations: list(
+        objectWith({ key: TEXT, combinationId: TEXT, shortName: TEXT }, { takenApart: TRUTH }),
+      ),
+      pulls: list(
+        object({
+          pullId: TEXT,
+          key: TEXT,
+          role: oneOf('counted', 'rejected', 'warm-up'),
+          reason: MAYBE_TEXT,
+        }),
+      ),
+      correction: oneOf(...Object.keys(CORRECTIONS)),
+      averagesWindowRpm: orNull(RANGE),
+      remark: TEXT,
+      audience: AUDIENCE,
+      createdAt: TEXT,
+      invented: TRUTH,
+    },
+    { plan: PLAN },
+  );
 }
 
 /** An object with just these keys, all of them there. */
 function object(properties: Record<string, Schema>): object {
-  return { type: 'object', properties, required: Object.keys(properties), additionalProperties: false };
+  return objectWith(properties, {});
+}
+
+/** An object with just these keys, of which only the first must be there. */
+function objectWith(needed: Record<string, Schema>, optional: Record<string, Schema>): object {
+  return {
+    type: 'object',
+    properties: { ...needed, ...optional },
+    required: Object.keys(needed),
+    additionalProperties: false,
+  };
 }
 
 /** An object of texts, none of which must be there. */

@@ -1,5 +1,7 @@
 import type { Combination, Engine, Package } from '@pullbook/core/combination';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
+import type { Silenced } from '@pullbook/core/rule';
+import type { Prediction } from '@pullbook/core/shop';
 import type { Trial } from '@pullbook/core/trial';
 
 /** A pull without its channels. */
@@ -21,9 +23,11 @@ export interface ExportedBook {
   trials: Trial[];
   cells: Cell[];
   layouts: { fingerprint: string; name: string; columns: unknown; said: unknown; confirmedAt: string }[];
+  silenced: Silenced[];
+  predictions: Prediction[];
   settings: Record<string, unknown>;
   withdrawn: {
-    kind: 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'file';
+    kind: 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'file' | 'prediction';
     id: string;
     at: string;
   }[];

@@ -58,6 +58,13 @@ export function seenBy(
     byId,
     pulls.map(({ sessionId }) => sessionId),
   );
+  const named = (kind: string, list: readonly { id: string }[]) => list.map(({ id }) => `${kind} ${id}`);
+  const goes = new Set([
+    ...named('pull', pulls),
+    ...named('trial', trials),
+    ...named('combination', combinations),
+    ...named('session', sessions),
+  ]);
   const contents: ExportedBook = {
     ...book,
     engines: used(
@@ -85,6 +92,10 @@ export function seenBy(
       ...sessions.map(({ cell }) => cell.toLowerCase()),
     ]),
     layouts: [],
+    silenced: book.silenced.filter(({ subject }) => goes.has(subject)),
+    predictions: book.predictions.filter(
+      (one) => goes.has(`trial ${one.trialId}`) && !gone.has(`prediction ${one.id}`),
+    ),
     settings: {},
     withdrawn: [],
     log: [],

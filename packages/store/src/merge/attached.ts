@@ -59,10 +59,12 @@ function mergeKind(state: MergeState, kind: MergeKind): void {
   }
 }
 
+const FORGETTABLE = new Set(['layout', 'silenced']);
+
 function addThing(state: MergeState, kind: MergeKind, given: Thing, own: Map<string, Thing>): void {
   const { database, report } = state;
-  // A layout that was forgotten here, later than it was kept there.
-  if (kind.kind === 'layout' && state.later(`layout ${given.key}`) === 'ours') return;
+  // What can be forgotten was forgotten here, later than it was kept there.
+  if (FORGETTABLE.has(kind.kind) && state.later(`${kind.kind} ${given.key}`) === 'ours') return;
   if (kind.kind === 'pull' && !bringChannels(database, given)) {
     report.damaged.push({ id: given.key, name: nameOf(given) });
     state.dropped.add(given.key);

@@ -33,4 +33,7 @@ export const MERGE_KINDS: readonly MergeKind[] = [
     ],
   },
   { ...plain('layout'), key: 'fingerprint' },
+  plain('silenced'),
+  // Never altered once made.
+  { ...plain('prediction'), fixed: ['trialId', 'key', 'what', 'value', 'low', 'high', 'basis', 'at'] },
 ];

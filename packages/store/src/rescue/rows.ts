@@ -82,4 +82,5 @@ function ownerOf(records: readonly StoredRecord[], shapes: readonly TableShape[]
 }
 
 /** A shape that asks more is the likelier one where two fit: a layout's JSON is also a session's text. */
-const strictness = ({ columns }: TableShape): number => columns.filter(({ isJson }) => isJson).length;
+const strictness = ({ columns }: TableShape): number =>
+  columns.filter(({ isJson, oneOf }) => isJson || oneOf !== null).length;

@@ -12,6 +12,8 @@ export interface TableShape {
     /** Stands in the record's number, not in the record. */
     isRowid: boolean;
     isJson: boolean;
+    /** The few texts it can hold; `null`: any. */
+    oneOf: string[] | null;
   }[];
 }
 
@@ -43,6 +45,7 @@ function columnsOf(database: Database.Database, table: string, sql: string): Tab
     hasDefault: usual !== null,
     isRowid: pk === 1 && type.toUpperCase() === 'INTEGER',
     isJson: sql.includes(`json_valid(${name})`),
+    oneOf: listIn(sql, name),
   }));
 }
 
@@ -59,9 +62,16 @@ export function fits({ columns }: TableShape, values: readonly Stored[]): boolea
       if (column.isRowid) return value === null;
       if (value === null) return !column.notNull;
       if (column.isJson && !isJson(value)) return false;
+      if (column.oneOf !== null && !column.oneOf.includes(value as string)) return false;
       return kindFits(column.type, value);
     })
   );
+}
+
+/** The texts of a column's `check (name in ('a', 'b'))`. */
+function listIn(sql: string, name: string): string[] | null {
+  const list = new RegExp(`check \\(${name} in \\(([^)]*'[^)]*)\\)\\)`).exec(sql)?.[1];
+  return list === undefined ? null : [...list.matchAll(/'([^']*)'/g)].map(([, text]) => text as string);
 }
 
 function kindFits(type: string, value: Stored): boolean {

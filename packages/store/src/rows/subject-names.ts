@@ -18,6 +18,8 @@ const TABLES = [
   ['session', 'session', 'id', 'name'],
   ['set-up', 'setUp', 'id', 'notes'],
   ['layout', 'layout', 'fingerprint', 'name'],
+  ['silenced', 'silenced', 'id', 'ruleId'],
+  ['prediction', 'prediction', 'id', 'basis'],
   ['book', 'book', 'id', 'name'],
 ] as const;
 

@@ -24,7 +24,12 @@ export async function readTrials(rows: Rows, ids?: readonly string[]): Promise<T
     question: row.question,
     kind: row.kind,
     combinations: (combinationsOf.get(row.id) ?? []).map(
-      ({ key, combinationId, shortName }): TrialCombination => ({ key, combinationId, shortName }),
+      ({ key, combinationId, shortName, takenApart }): TrialCombination => ({
+        key,
+        combinationId,
+        shortName,
+        ...(takenApart === null ? {} : { takenApart: takenApart === 1 }),
+      }),
     ),
     pulls: (pullsOf.get(row.id) ?? []).map(
       ({ pullId, key, role, reason }): TrialPull => ({ pullId, key, role, reason }),
@@ -33,6 +38,7 @@ export async function readTrials(rows: Rows, ids?: readonly string[]): Promise<T
     averagesWindowRpm: fromJson(row.averagesWindowRpm),
     remark: row.remark,
     audience: fromJson(row.audience),
+    ...(row.plan === 'null' ? {} : { plan: fromJson(row.plan) as Trial['plan'] }),
     createdAt: row.createdAt,
     invented: row.invented === 1,
   }));
@@ -55,7 +61,8 @@ export async function replaceTrial(rows: Rows, trial: Trial): Promise<void> {
 }
 
 function plainColumns(trial: Trial) {
-  const { question, kind, correction, averagesWindowRpm, remark, audience, createdAt, invented } = trial;
+  const { question, kind, correction, averagesWindowRpm, remark, audience, plan, createdAt, invented } =
+    trial;
   return {
     question,
     kind,
@@ -63,16 +70,24 @@ function plainColumns(trial: Trial) {
     averagesWindowRpm: toJson(averagesWindowRpm),
     remark,
     audience: toJson(audience),
+    plan: toJson(plan ?? null),
     createdAt,
     invented: Number(invented),
   };
 }
 
 async function insertMembers(rows: Rows, { id: trialId, combinations, pulls }: Trial): Promise<void> {
-  for (const [place, { key, combinationId, shortName }] of combinations.entries()) {
+  for (const [place, { key, combinationId, shortName, takenApart }] of combinations.entries()) {
     await rows
       .insertInto('trialCombination')
-      .values({ trialId, place, key, combinationId, shortName })
+      .values({
+        trialId,
+        place,
+        key,
+        combinationId,
+        shortName,
+        takenApart: takenApart == null ? null : Number(takenApart),
+      })
       .execute();
   }
   for (const [place, { pullId, key, role, reason }] of pulls.entries()) {

@@ -1,5 +1,6 @@
 import type { Combination, Engine } from '@pullbook/core/combination';
 import type { Cell } from '@pullbook/core/pull';
+import type { Silenced } from '@pullbook/core/rule';
 import type { Trial } from '@pullbook/core/trial';
 import type { Connection, Rows } from '../connection.ts';
 import type { BookTrouble, KnownLayout, LogEntry, PullAmendment, StoredSettings } from '../model.ts';
@@ -9,6 +10,7 @@ import { readEngines, replaceEngine } from '../rows/engines.ts';
 import { deleteLayout, keepLayout, readLayouts } from '../rows/layouts.ts';
 import { readHeadsOf, updatePullHead } from '../rows/pulls.ts';
 import { keepSettings, readSettings } from '../rows/settings.ts';
+import { deleteSilenced, keepSilenced, readSilencedById } from '../rows/silenced.ts';
 import { readTrials, replaceTrial } from '../rows/trials.ts';
 import { sameValue } from '../same-value.ts';
 import { missingOf } from './missing-of.ts';
@@ -46,6 +48,7 @@ const REVERSALS: Record<string, Reversal> = {
   'package added': withdrawing('package'),
   'engine added': withdrawing('engine'),
   'cell added': withdrawing('cell'),
+  'prediction added': withdrawing('prediction'),
   'pull amended': async (rows, entry) => {
     const [head] = await readHeadsOf(rows, [idOf(entry)]);
     const after = entry.after as PullAmendment;
@@ -92,6 +95,8 @@ const REVERSALS: Record<string, Reversal> = {
   },
   'layout confirmed': layoutBack,
   'layout forgotten': layoutBack,
+  'rule silenced': silencedBack,
+  'rule let speak': silencedBack,
   'settings changed': async (rows, entry) => {
     if (!holds(await readSettings(rows), entry.after as StoredSettings)) return 'changed';
     await keepSettings(rows, entry.before as StoredSettings);
@@ -105,6 +110,14 @@ async function layoutBack(rows: Rows, entry: LogEntry): Promise<'changed' | null
   if (!sameValue(now, entry.after)) return 'changed';
   if (entry.before === null) await deleteLayout(rows, fingerprint);
   else await keepLayout(rows, entry.before as KnownLayout);
+  return null;
+}
+
+async function silencedBack(rows: Rows, entry: LogEntry): Promise<'changed' | null> {
+  const id = idOf(entry);
+  if (!sameValue(await readSilencedById(rows, id), entry.after)) return 'changed';
+  if (entry.before === null) await deleteSilenced(rows, id);
+  else await keepSilenced(rows, entry.before as Silenced);
   return null;
 }
 

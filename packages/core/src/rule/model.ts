@@ -1,0 +1,69 @@
+import type { Remark } from '../remark/index.ts';
+import type { QuantityKind } from '../quantity/index.ts';
+
+/** Where a rule is looked at. */
+export type RulePlace = 'import' | 'pull' | 'comparison' | 'combination' | 'session' | 'plan';
+
+/** What a rule rests on. */
+export interface Provenance {
+  /** Title of the source, `common practice, no source`, `from memory`, or the formula it follows from. */
+  source: string;
+  kind: 'published' | 'common practice' | 'from memory' | 'derived';
+}
+
+/** A threshold of a rule: data, so that it can be shown, and another value be set by the shop. */
+export interface Threshold {
+  id: string;
+  label: string;
+  /** Inside unit of `kind`. */
+  value: number;
+  kind: QuantityKind;
+}
+
+/** One rule of the catalogue, as data. */
+export interface Rule {
+  /** `V01` … `V40` */
+  id: string;
+  /** `Power against torque and speed` */
+  title: string;
+  /** What it compares with what, in a sentence. */
+  statement: string;
+  places: readonly RulePlace[];
+  /** How strongly it is said where it is broken. Nothing refuses to save. */
+  level: Finding['level'];
+  thresholds: readonly Threshold[];
+  provenance: Provenance;
+  /** What is done elsewhere where the rule needs inputs the book does not hold yet; `null`: it is looked at here. */
+  elsewhere: string | null;
+}
+
+/** What a rule says of a value. */
+export interface Finding {
+  ruleId: string;
+  /** `note`: good to know. `caution`: may mislead. `alarm`: hardware or people may be hurt, or the figures cannot be. */
+  level: 'note' | 'caution' | 'alarm';
+  /** `pull <id>`, `trial <id>`, `combination <id>`, `session <id>` */
+  subject: string;
+  /** What was looked at: `Torque and power, 4,000 rpm`. */
+  input: string;
+  /** The value and the threshold in inside units of `kind`; `null` where the rule is not about a number. */
+  value: number | null;
+  threshold: number | null;
+  kind: QuantityKind | null;
+  source: string;
+  /** The sentence for a mechanic with its figures, code `rule-v01`. */
+  remark: Remark;
+  /** Why a person silenced it; `null`: it speaks. A silenced finding stays in the list. */
+  silenced: { reason: string; at: string } | null;
+}
+
+/** A person's word that a rule is known not to hold for a thing, with the reason. */
+export interface Silenced {
+  id: string;
+  ruleId: string;
+  /** As in `Finding`. */
+  subject: string;
+  reason: string;
+  /** ISO 8601 */
+  at: string;
+}
