@@ -10,6 +10,7 @@ export default defineConfig({
             'packages/**/*.test.ts',
             'apps/**/*.test.ts',
             'checks/**/*.test.ts',
+            'studies/**/*.test.ts',
             'tools/**/*.test.ts',
           ],
           exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],

@@ -15,6 +15,7 @@ import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
 import { bigBookRows } from './bench/big-book-rows.ts';
 import { busyChart } from './bench/busy-chart.ts';
+import { comparisonTimed } from './bench/comparison.ts';
 import { cursorMoves } from './bench/cursor-moves.ts';
 import { timeReading } from './bench/reading.ts';
 
@@ -92,6 +93,20 @@ add(
   'limit',
   100,
 );
+let moved = 0;
+const windowMoved = () => {
+  moved += 1;
+  const averagesWindowRpm: [number, number] = [3000 + 50 * moved, 6000];
+  return trialPageOf(book, trials[0]!.id, options, { averagesWindowRpm });
+};
+add('the same page with its window moved', await timed(10, windowMoved), 'limit', 100);
+add(
+  '5 pulls against 5 with the band for all speeds, nothing remembered',
+  await timed(15, comparisonTimed(true)),
+  'limit',
+  50,
+);
+add('the same once more', await timed(30, comparisonTimed(false)), 'limit', 50);
 const size = { width: 1000, height: 900, text: 13, theme: 'light', ground: true } as const;
 const busy = busyChart(20, 2000);
 add(

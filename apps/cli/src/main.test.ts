@@ -163,6 +163,9 @@ describe('the whole job on the command line', () => {
     for (const correction of ['observed', 'sae-j1349', 'sae-j607', 'iso-1585', 'din-70020']) {
       const { code, json } = await capturedJson([
         'compare',
+        'check',
+        'rules',
+        'silence',
         '--baseline',
         ids.base!.slice(0, 8),
         '--changed',

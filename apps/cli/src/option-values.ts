@@ -33,6 +33,47 @@ export function windowValue(text: string): [number, number] {
   return [Number(low), Number(high)];
 }
 
+/** Engine speeds in a list, `4000,5000`; an option given several times adds up. */
+export function speedsValue(text: string, before: number[] = []): number[] {
+  const given = text.split(',').map((one) => one.trim().replace(/\s*(?:rpm|r\/min)$/, ''));
+  if (!given.every((one) => /^\d+(?:\.\d+)?$/.test(one) && Number(one) > 0)) {
+    throw new InvalidArgumentError('Give engine speeds in r/min, such as 4000,5000.');
+  }
+  return [...before, ...given.map(Number)];
+}
+
+/** `0.5%` as a share; a number without its sign is refused, since 0.5 may be meant as half. */
+export function shareValue(text: string): number {
+  const [, number] = /^\s*(\d+(?:[.,]\d+)?)\s*%\s*$/.exec(text) ?? [];
+  const value = number === undefined ? null : parseNumber(number, 'either');
+  if (value === null || value > 20)
+    throw new InvalidArgumentError('Give a share of the power with its sign, 0% to 20%, such as 0.5%.');
+  return value / 100;
+}
+
+/** `0.5%` as a share, more than none. */
+export function shareAboveNoneValue(text: string): number {
+  const value = shareValue(text);
+  if (value === 0)
+    throw new InvalidArgumentError(
+      'Give a share of the power above 0%, such as 0.5%: no brake repeats exactly.',
+    );
+  return value;
+}
+
+/** `0.1%` or `0.1%/h` as a share an hour. */
+export function shareAnHourValue(text: string): number {
+  return shareValue(text.replace(/\s*(?:\/|per\s|an\s)\s*h(?:our)?\s*$/, ''));
+}
+
+/** Degrees of freedom: how well a scatter is known. */
+export function degreesOfFreedomValue(text: string): number {
+  const value = parseNumber(text, 'either');
+  if (value === null || !(value >= 1) || value > 1e6)
+    throw new InvalidArgumentError('Give degrees of freedom from 1 to 1000000, such as 20.');
+  return value;
+}
+
 /** Ids in a list, `3f2a,77b0`; an option given several times adds up. */
 export function idsValue(text: string, before: string[] = []): string[] {
   return [

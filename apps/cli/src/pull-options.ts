@@ -22,6 +22,7 @@ export interface PullOptions {
   targetLambda?: string;
   jets?: string;
   fuelPressure?: string;
+  fuelBatch?: string;
   boostTap?: string;
   chargeProbe?: string;
   inletProbe?: string;
@@ -63,6 +64,7 @@ export function withPullOptions(command: Command): Command {
     .option('--target-lambda <text>', 'tune: mixture aimed at')
     .option('--jets <text>', 'tune: jets')
     .option('--fuel-pressure <text>', 'tune: fuel pressure')
+    .option('--fuel-batch <text>', 'tune: drum or delivery the fuel came from: "drum 4, opened 2 March"')
     .option('--boost-tap <text>', 'where boost was tapped')
     .option('--charge-probe <text>', 'where charge temperature was taken')
     .option('--inlet-probe <text>', 'where inlet temperature was taken')
@@ -83,6 +85,7 @@ export function pullDetailsOf(options: PullOptions): PullDetailsText {
     targetLambda: options.targetLambda,
     jets: options.jets,
     fuelPressure: options.fuelPressure,
+    fuelBatch: options.fuelBatch,
   };
   const places = {
     boostTap: options.boostTap,

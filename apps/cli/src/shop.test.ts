@@ -108,3 +108,27 @@ test('who may see: set, shown, and a still of it leaves the shop only when it is
   expect((await captured([...publish, '--private-too'])).code).toBe(0);
   expect(await readFile(at('still.svg'), 'utf8')).toContain('Not for publication');
 });
+
+test('figures and predictions: kept before the pull, refused after it, in the ledger', async () => {
+  const demo = ['--book', at('demo')];
+  expect((await captured(['demo', ...demo])).code).toBe(0);
+  const question = 'What would the longer cam make without the supercharger?';
+  const band = ['--peak-power', '345hp', '--low', '335hp', '--high', '355hp', '--basis', 'a guess'];
+  const kept = await capturedJson(['predict', '--trial', question, '--key', 'A', ...band, ...demo]);
+  expect(kept.code).toBe(0);
+  // 345 hp of 0.7456998716 kW.
+  expect(kept.json).toMatchObject({ key: 'A', what: 'peakPower', gainPercent: null, inside: null });
+  expect(kept.json.peakPowerKw).toBeCloseTo(257.2664557, 6);
+  const late = await capturedJson(['predict', '--trial', question, '--key', 'B', ...band, ...demo]);
+  expect(late.code).toBe(1);
+  expect(late.json.error.message).toContain('no prediction');
+  const figures = await capturedJson(['figures', ...demo]);
+  expect(figures.json).toMatchObject({ schemaVersion: 1, pullsNotRead: 0, predictionsMeasured: 0 });
+  expect(figures.json.predictions[0]).toMatchObject({ question, basis: 'a guess', inside: null });
+  expect(figures.json.repeatability.map(({ induction }: { induction: string }) => induction)).toContain(
+    'supercharged',
+  );
+  const { out } = await captured(['figures', ...demo]);
+  expect(out).toContain('How far one pull lies from the next');
+  expect(out).toContain('Peak power 345 hp (335 hp to 355 hp): not measured yet');
+});

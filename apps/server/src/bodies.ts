@@ -21,6 +21,7 @@ const tune = z.strictObject({
   targetLambda: text.nullish(),
   jets: text.nullish(),
   fuelPressure: text.nullish(),
+  fuelBatch: text.nullish(),
   notes: text.nullish(),
 });
 

@@ -42,3 +42,13 @@ export const audienceChange = z.strictObject({
   reason: text.default(''),
   stamp,
 });
+
+/** What the figures may be is the workshop's to say. */
+export const newPrediction = z.strictObject({
+  key: text,
+  gain: text.nullish(),
+  peakPower: text.nullish(),
+  low: text,
+  high: text,
+  basis: text,
+});

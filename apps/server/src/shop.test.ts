@@ -84,3 +84,18 @@ test('a cell with instrument and calibration; two windows do not overwrite each 
   expect(second.statusCode).toBe(409);
   expect((await ask('PATCH', '/api/cells/nowhere', { change: { brake: 'x' } })).statusCode).toBe(404);
 });
+
+test('the shop’s own figures, its guess beside the built-in one, and no prediction of a trial that is not there', async () => {
+  const figures = await ask('GET', '/api/figures?units=si&decimal=.');
+  expect(figures.statusCode).toBe(200);
+  expect(figures.json()).toMatchObject({ repeatability: null, pullsNotRead: 0, predictions: { lines: [] } });
+  await ask('PATCH', '/api/settings', { scatterPrior: { pull: { injected: '0.3 %' } } });
+  const { rows } = (await ask('GET', '/api/scatter-prior?units=si&decimal=,')).json();
+  expect(rows[0]).toMatchObject({ path: 'pull.injected', builtIn: '0,40\u00a0%', own: '0,30\u00a0%' });
+  const refused = await ask('PATCH', '/api/settings', { scatterPrior: { setUp: '50 %' } });
+  expect(refused.statusCode).toBe(400);
+  expect(refused.json().error.message).toContain('setUp: "50 %" cannot stand there');
+  const prediction = { key: 'B', gain: '3 %', low: '1 %', high: '5 %', basis: 'a guess' };
+  expect((await ask('POST', '/api/trials/nothing/predictions', prediction)).statusCode).toBe(404);
+  expect((await ask('POST', '/api/trials/nothing/predictions', { key: 'B' })).statusCode).toBe(400);
+});

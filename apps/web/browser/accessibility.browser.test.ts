@@ -24,6 +24,8 @@ const PAGES: Record<string, string[]> = {
   '/combinations/$id/amend': ['/combinations/{combination}/amend'],
   '/history': ['/history'],
   '/shop': ['/shop'],
+  '/rules': ['/rules'],
+  '/shop/figures': ['/shop/figures'],
   'no such page': ['/nowhere'],
 };
 const ADDRESSES = Object.values(PAGES).flat();

@@ -38,6 +38,11 @@ const trial = createRoute({
   validateSearch: readTrialSearch,
   component: screen(() => import('./pages/trial/TrialPage.tsx')),
 });
+const plan = createRoute({
+  getParentRoute: at,
+  path: '/trials/$id/plan',
+  component: screen(() => import('./pages/plan/PlanPage.tsx')),
+});
 const addPulls = createRoute({
   getParentRoute: at,
   path: '/add',
@@ -93,13 +98,28 @@ const shop = createRoute({
   component: screen(() => import('./pages/shop/ShopPage.tsx')),
 });
 
+const shopFigures = createRoute({
+  getParentRoute: at,
+  path: '/shop/figures',
+  component: screen(() => import('./pages/figures/FiguresPage.tsx')),
+});
+
+const rules = createRoute({
+  getParentRoute: at,
+  path: '/rules',
+  component: screen(() => import('./pages/rules/RulesPage.tsx')),
+});
+
 export const router = createRouter({
   routeTree: root.addChildren([
     trials,
     history,
     shop,
+    rules,
+    shopFigures,
     startTrial,
     trial,
+    plan,
     addPulls,
     pulls,
     pull,

@@ -133,6 +133,7 @@ export function inventedChart(invention: Partial<Invention> = {}): ChartDescript
       },
     ],
     marks: [],
+    rules: [{ x: 4600, text: 'clear above 4,600', side: 'right' }],
   };
   return {
     xTitle: 'Engine speed',

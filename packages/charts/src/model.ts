@@ -33,8 +33,18 @@ export interface ChartMark {
   y: number;
   /** `503 hp at 6,450 rpm`; '' for a mark without words. */
   text: string;
+  /** The same with its uncertainty, said in its place where there is room; missing: none. */
+  longText?: string;
   /** Drawn as an open end with an arrow instead of a dot. */
   stillClimbing: boolean;
+}
+
+/** A speed ruled through one panel, with words on the side that they are about. */
+export interface ChartRule {
+  x: number;
+  /** `clear above 5,000`; '' for a rule without words. */
+  text: string;
+  side: 'left' | 'right';
 }
 
 export interface ChartPanel {
@@ -55,6 +65,8 @@ export interface ChartPanel {
   lines: ChartLine[];
   bands: ChartBand[];
   marks: ChartMark[];
+  /** Missing: none. */
+  rules?: ChartRule[];
 }
 
 /** A stack of panels that share one engine-speed axis. */

@@ -5,6 +5,7 @@ import { endMark } from './end-mark.ts';
 import type { ChartDescription, ChartLine, SceneNode } from './model.ts';
 import { drawnStyle, isSameStyle } from './palette.ts';
 import { type DrawingLook, panelFrame } from './panel-frame.ts';
+import { drawPanelRules } from './panel-rules.ts';
 import { bandPath, linePath } from './path.ts';
 import { drawMarks, type MarkedPoint } from './peak-marks.ts';
 import type { PreparedLine } from './prepared.ts';
@@ -54,9 +55,14 @@ export function drawPanel(
     .filter((edge) => edge > chart.xRange[0] && edge < chart.xRange[1])
     .map((edge) => xAt(edge));
   const windowRules = drawWindowRules(rules, laid, proportions, theme);
-  const bands = prepared.bands.map(({ band, low, high }) =>
+  const edges = prepared.bands.map(({ band, low, high }) => ({
+    band,
+    low: inPixels(low),
+    high: inPixels(high),
+  }));
+  const bands = edges.map(({ band, low, high }) =>
     element('path', {
-      d: bandPath(inPixels(low), inPixels(high)),
+      d: bandPath(low, high),
       fill: drawnStyle(band.style, look.theme).colour,
       opacity: 0.15,
     }),
@@ -107,6 +113,21 @@ export function drawPanel(
           },
           proportions,
         );
+  const panelRules = drawPanelRules(
+    prepared.panel.rules ?? [],
+    {
+      plot: { left, right, top, bottom },
+      xAt,
+      xRange: chart.xRange,
+      curves: covered(true),
+      edges: edges.flatMap(({ low, high }) => [
+        coveredColumns(low, left, right),
+        coveredColumns(high, left, right),
+      ]),
+    },
+    proportions,
+    theme,
+  );
   const labels = drawEndLabels(
     laid.labels,
     {
@@ -124,6 +145,7 @@ export function drawPanel(
     ...zero,
     ...windowRules,
     ...bands,
+    ...panelRules,
     ...lines,
     ...endMarks,
     ...marks,

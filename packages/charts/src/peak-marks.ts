@@ -147,8 +147,16 @@ export function drawMarks(
   proportions: Proportions,
 ): SceneNode[] {
   const { text, hairline, mark } = proportions;
-  const boxes = placed(points, around, proportions);
-  return points.flatMap((point, index) => {
+  const long = points.map((point) => ({
+    ...point,
+    mark: { ...point.mark, text: point.mark.longText ?? point.mark.text },
+  }));
+  const longBoxes = placed(long, around, proportions);
+  // All with their uncertainty or none: one without would look the surer of the two.
+  const fits = longBoxes.every((box) => box !== null);
+  const worded = fits ? long : points;
+  const boxes = fits ? longBoxes : placed(points, around, proportions);
+  return worded.flatMap((point, index) => {
     const { colour, mark: shape } = drawnStyle(point.mark.style, around.theme);
     const hollow = point.mark.stillClimbing;
     const nodes = [

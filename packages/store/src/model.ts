@@ -143,6 +143,32 @@ export interface ListedPull {
   boosted: boolean | null;
 }
 
+/** A pull for the shop's figures: the few numbers a list remembers of it, and what they are grouped by. */
+export interface DigestRow
+  extends Pick<
+    PullHead,
+    | 'combinationId'
+    | 'setUpId'
+    | 'sessionId'
+    | 'orderInSession'
+    | 'recordedAt'
+    | 'cell'
+    | 'outcome'
+    | 'origin'
+    | 'invented'
+  > {
+  pullId: string;
+  engineId: string | null;
+  /** JSON text. */
+  tune: string;
+  /** Whether anything is remembered of it under the key. */
+  isListed: boolean;
+  /** JSON of the workshop; `null`: not remembered, or it has no curve. */
+  digest: unknown;
+  /** A trial holds it as rejected or as a warm-up. */
+  isSetAside: boolean;
+}
+
 /** Which pulls of the book; each missing field lets all pass, and all given must hold. */
 export interface PullQuery {
   /** Every one must be somewhere in the pull's words; lower case. */
@@ -258,6 +284,8 @@ export interface Book {
    * so that it may be out of date already; nothing was kept.
    */
   keepListed(listed: readonly ListedPull[], asOf: number): Promise<boolean>;
+  /** What is remembered under this key of every pull for the shop's figures, the one added first first. */
+  digests(key: string): Promise<DigestRow[]>;
   pull(id: string): Promise<Pull | null>;
   pulls(ids: string[]): Promise<Pull[]>;
   /** A file and its pulls: bytes written, flushed and renamed first, then all rows in one transaction. */

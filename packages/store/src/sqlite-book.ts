@@ -17,6 +17,7 @@ import {
   readTrialIdsOfPull,
   readTrialNames,
 } from './rows/counts-and-names.ts';
+import { readDigests } from './rows/digests.ts';
 import { insertEngine, readEngines, replaceEngine } from './rows/engines.ts';
 import { insertFile, readFiles, understandFileAs } from './rows/files.ts';
 import { findPulls, keepListed, readUnlisted } from './rows/find-pulls.ts';
@@ -199,6 +200,7 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
         await keepListed(rows, listed);
         return true;
       }),
+    digests: (key) => read((rows) => readDigests(rows, key)),
     pull: async (id) => (await there('pull', (rows) => readPulls(rows, [id], folder), byId))[0] ?? null,
     pulls: (ids) => there('pull', (rows) => readPulls(rows, ids, folder), byId),
     addFileWithPulls: (file, bytes, pulls, layout) =>

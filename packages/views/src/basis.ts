@@ -6,22 +6,25 @@ import { counted, listed } from './wording.ts';
 
 /**
  * What the answer rests on, in one line: the gain with its share, pulls and their repeats, the window, the standard with
- * its factors, what was set about the reading of the pulls, set-ups, days.
+ * its factors, what was set about the reading of the pulls, set-ups, days. Gain in power, pulls and set-ups
+ * stand in the verdict's line where there is one.
  */
 export function basisLine(view: TrialInView): string {
   if (countedPulls(view).length === 0) return 'No counted pull.';
+  const hasLine = view.gains.length > 0 && view.gains.every(({ gain }) => gain.verdict !== null);
   return [
     ...view.gains.map(({ gain, changed }) => {
       const share = view.show.perCent(gain.meanPowerRatio, { sign: true });
       const gained = view.show.quantity(gain.meanPower, 'power', { decimals: 1, sign: true });
-      return `${view.gains.length > 1 ? `${changed.key} ` : ''}${gained} (${share}) on average`;
+      const figure = hasLine ? share : `${gained} (${share})`;
+      return `${view.gains.length > 1 ? `${changed.key} ` : ''}${figure} on average`;
     }),
-    pullsText(view),
+    hasLine ? '' : pullsText(view),
     repeatsText(view),
     windowText(view),
     standardText(view),
     trialTreatmentText(view),
-    setUpsText(view),
+    hasLine ? '' : setUpsText(view),
     daysText(countedPulls(view).map(({ pull }) => pull.recordedAt)),
   ]
     .filter(Boolean)

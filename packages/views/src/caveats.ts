@@ -65,12 +65,12 @@ function signChanges({ gains, show }: TrialInView): string[] {
   });
 }
 
-/** Taking apart and another day bring a scatter of their own, which repeats in one set-up cannot show. */
+/** Taking apart and another day bring a scatter of their own, which repeats in one set-up cannot show; a band has it in it. */
 function setUpsApart(view: TrialInView): string[] {
   return view.gains.flatMap(({ gain, changed }) => {
     const setUps = (item: CombinationInTrial) => new Set(item.counted.map(({ pull }) => pull.setUpId));
     const shared = [...setUps(view.baseline)].some((id) => id !== null && setUps(changed).has(id));
-    if (shared || Math.abs(gain.meanPowerRatio) > 0.05) return [];
+    if (shared || gain.band !== null || Math.abs(gain.meanPowerRatio) > 0.05) return [];
     return [
       `${view.baseline.key} and ${changed.key} are different set-ups: taking apart and putting together alone moves power by about ${view.show.perCent(0.005)} on the same day and ${view.show.perCent(0.01)} from one day to another (common practice, no source). The scatter of repeats does not show it.`,
     ];

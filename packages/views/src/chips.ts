@@ -1,25 +1,47 @@
-import { thingsChanged } from '@pullbook/core/trial';
+import type { Verdict } from '@pullbook/core/compare';
+import { unlikeConditions } from '@pullbook/core/trial';
 import { audienceChips } from './audience.ts';
 import type { Chip } from './model.ts';
-import { countedPulls, isInvented, type TrialInView } from './trial-in-view.ts';
+import type { Showing } from './showing.ts';
+import { isInvented, type TrialInView } from './trial-in-view.ts';
+import { verdictWords } from './verdict-line.ts';
 import { counted, inSentence } from './wording.ts';
 
-/** The trial's state in a few words each. A verdict's chip will stand first once there are verdicts. */
+/** The trial's state in a few words each; the verdict's chip stands in its own line. */
 export function trialChips(view: TrialInView): Chip[] {
   return [
     ...stateChips(view),
-    ...changeChips(view),
-    ...dayChips(view),
     ...conditionChips(view),
     ...audienceChips(view.trial.audience),
     ...inventedChips(isInvented(view)),
   ];
 }
 
-/** The chips of a card: what is missing or invented, and no more. */
+/** The chips of a card: the verdict, what is missing or invented, and no more. */
 export function cardChips(view: TrialInView): Chip[] {
-  return [...stateChips(view), ...audienceChips(view.trial.audience), ...inventedChips(isInvented(view))];
+  return [
+    ...verdictChips(view),
+    ...stateChips(view),
+    ...audienceChips(view.trial.audience),
+    ...inventedChips(isInvented(view)),
+  ];
 }
+
+/** One for each gain; with the combination's key where there are several. */
+function verdictChips({ gains, show }: TrialInView): Chip[] {
+  return gains.flatMap(({ gain: { verdict }, changed }): Chip[] => {
+    if (verdict === null) return [];
+    const chip = verdictChip(show, verdict);
+    return [gains.length > 1 ? { ...chip, text: `${changed.key}: ${inSentence(chip.text)}` } : chip];
+  });
+}
+
+/** A verdict as a chip: its word with its shape. */
+export const verdictChip = (show: Showing, verdict: Verdict): Chip => ({
+  text: verdictWords(show, verdict),
+  tone: 'quiet',
+  verdict: verdict.word,
+});
 
 export function inventedChips(invented: boolean): Chip[] {
   return invented ? [{ text: 'Invented data', tone: 'quiet' }] : [];
@@ -48,29 +70,11 @@ function stateChips(view: TrialInView): Chip[] {
   return chips;
 }
 
-function changeChips(view: TrialInView): Chip[] {
-  const [only] = view.gains;
-  if (!only || view.gains.length > 1) return [];
-  const things = thingsChanged(view.answer.changes[only.changed.key] ?? []);
-  if (things.length === 0) return [];
-  return things.length === 1
-    ? [{ text: `One change: ${inSentence(things[0]!)}`, tone: 'quiet' }]
-    : [{ text: `${things.length} things changed`, tone: 'caution' }];
-}
-
-function dayChips(view: TrialInView): Chip[] {
-  if (view.gains.length === 0) return [];
-  const days = countedPulls(view).map(({ pull }) => pull.recordedAt?.slice(0, 10) ?? null);
-  if (days.includes(null)) return [{ text: 'Days not noted', tone: 'caution' }];
-  const different = new Set(days).size;
-  return different === 1
-    ? [{ text: 'Same day', tone: 'quiet' }]
-    : [{ text: `${different} days`, tone: 'quiet' }];
-}
-
+/** Beside the change itself; how the parts and the days lie is told by the badges. */
 function conditionChips(view: TrialInView): Chip[] {
-  const differing = view.comparison?.conditions.filter(({ state }) => state === 'differs').length ?? 0;
-  if (differing === 0 || view.gains.length === 0) return [];
+  if (view.comparison === null || view.gains.length === 0) return [];
+  const differing = unlikeConditions(view.comparison).length;
+  if (differing === 0) return [];
   return [
     { text: `${counted(differing, 'condition')} ${differing === 1 ? 'differs' : 'differ'}`, tone: 'caution' },
   ];

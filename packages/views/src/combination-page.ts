@@ -9,7 +9,9 @@ import {
   type SheetValue,
   whatChanged,
 } from '@pullbook/core/combination';
+import { type Finding, remarksBeside } from '@pullbook/core/rule';
 import { inventedChips } from './chips.ts';
+import { findingGroups } from './findings.ts';
 import type { Chip, CombinationPage, PullRow, ViewOptions } from './model.ts';
 import { shownRemarks } from './remarks.ts';
 import { sheetTable, tableDetails } from './sheet-table.ts';
@@ -25,6 +27,8 @@ export interface CombinationPageInput {
   pulls: PullRow[];
   /** The sheet as YAML. */
   sheetText: string;
+  /** What the rules say of the sheet. */
+  findings?: readonly Finding[];
 }
 
 /** Engine speed at which piston speed is told, r/min: common practice for a road engine's upper end, no source. */
@@ -32,7 +36,7 @@ const PISTON_SPEED_AT_RPM = 6500;
 
 /** The hardware as built, on one readable sheet. */
 export function combinationPage(input: CombinationPageInput, options: ViewOptions): CombinationPage {
-  const { combination, engine, madeFrom, packages, pulls, sheetText } = input;
+  const { combination, engine, madeFrom, packages, pulls, sheetText, findings = [] } = input;
   const show = showingIn(options);
   const changes = madeFrom ? whatChanged(madeFrom.sheet, combination.sheet, packages) : [];
   return {
@@ -53,7 +57,8 @@ export function combinationPage(input: CombinationPageInput, options: ViewOption
     packages: packages.filter(({ id }) => combination.packageIds.includes(id)).map(({ name }) => name),
     pulls,
     sheetText,
-    remarks: shownRemarks(remarksOnSheet(combination.sheet), options),
+    findings: findingGroups(findings, new Map(), options),
+    remarks: shownRemarks(remarksBeside(remarksOnSheet(combination.sheet), findings), options),
   };
 }
 

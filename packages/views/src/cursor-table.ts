@@ -1,5 +1,6 @@
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
 import type { QuantityKind } from '@pullbook/core/quantity';
+import { bandText } from './band-text.ts';
 import { differenceName } from './gain-panel.ts';
 import type { CursorTable } from './model.ts';
 import type { TrialInView } from './trial-in-view.ts';
@@ -64,8 +65,29 @@ export function cursorTable(view: TrialInView): CursorTable | null {
       })),
     ],
     rows,
+    ...bandsAtSpeeds(view, nodes),
     start: startNode(view, nodes),
   };
+}
+
+/** Each gain in power with its band for the one speed at which it is read. */
+function bandsAtSpeeds({ gains, baseline, show }: TrialInView, nodes: number[]): Pick<CursorTable, 'gains'> {
+  const rows = gains.flatMap(({ gain: { power, band }, changed }) => {
+    if (band === null) return [];
+    const { low, high } = band.pointwise;
+    return [
+      {
+        name: `${differenceName(changed.key, baseline.key)}, 95\u00a0% at this speed`,
+        unit: show.unit('power'),
+        cells: nodes.map((node) => {
+          const range = [low[node] ?? Number.NaN, high[node] ?? Number.NaN] as const;
+          if (![power[node] ?? Number.NaN, ...range].every(Number.isFinite)) return '';
+          return bandText(show, range, { decimals: 1 });
+        }),
+      },
+    ];
+  });
+  return rows.length === 0 ? {} : { gains: rows };
 }
 
 /** A difference of temperatures has no zero of its own. */

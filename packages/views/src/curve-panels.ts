@@ -1,5 +1,6 @@
 import type { ChartLine, ChartMark, ChartPanel, LineStyle } from '@pullbook/charts';
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
+import { bandText } from './band-text.ts';
 import type { CombinationInTrial, PullInTrial, TrialInView } from './trial-in-view.ts';
 
 /** What a panel of the stack shows besides its curves. */
@@ -125,8 +126,17 @@ function peakMarks(view: TrialInView, meaning: 'power' | 'torque'): ChartMark[] 
     const text = peak.stillClimbing
       ? `${view.show.quantity(peak.value, meaning, { decimals: 0 })}, still climbing`
       : view.show.peak(peak, meaning);
+    const band = meaning === 'power' ? (combination.figures?.peakPowerBand ?? null) : null;
+    const longText = band === null ? {} : { longText: `${text} (${bandText(view.show, band)})` };
     return [
-      { style: styleOf(combination), x: Math.round(peak.atRpm), y, text, stillClimbing: peak.stillClimbing },
+      {
+        style: styleOf(combination),
+        x: Math.round(peak.atRpm),
+        y,
+        text,
+        ...longText,
+        stillClimbing: peak.stillClimbing,
+      },
     ];
   });
 }

@@ -3,6 +3,10 @@ import type { CorrectionId } from '@pullbook/core/air';
 import type { Audience } from '@pullbook/core/pull';
 import type { DecimalMark, UnitSystem } from '@pullbook/core/quantity';
 import type { RemarkLevel } from '@pullbook/core/remark';
+import type { VerdictWord } from '@pullbook/core/scatter';
+import type { Badge } from '@pullbook/core/trial';
+import type { PlannedRow } from './planned-pulls.ts';
+import type { TrialPredictions } from './predictions.ts';
 
 /** How things are shown. */
 export interface ViewOptions {
@@ -16,6 +20,8 @@ export type SentencePart = { text: string; strong?: true };
 export interface Chip {
   text: string;
   tone: 'quiet' | 'caution';
+  /** A verdict has a shape before its word, so that it is told apart at a glance; missing: none. */
+  verdict?: VerdictWord;
 }
 
 export interface ShownRemark {
@@ -23,6 +29,29 @@ export interface ShownRemark {
   text: string;
   line?: number;
   column?: number;
+}
+
+/** What one rule says on a page. */
+export interface FindingGroup {
+  /** `V13` */
+  ruleId: string;
+  title: string;
+  /** What the rule compares with what. */
+  statement: string;
+  source: string;
+  level: 'note' | 'caution' | 'alarm';
+  /** Every sentence of it was silenced. */
+  silent: boolean;
+  lines: {
+    /** `pull <id>`: what a silencing is about. */
+    subject: string;
+    /** Its name, where it is not the page's own; else ''. */
+    about: string;
+    level: 'note' | 'caution' | 'alarm';
+    input: string;
+    text: string;
+    silenced: { reason: string; at: string } | null;
+  }[];
 }
 
 /** Who may see a thing outside the book, for a form, and in words. */
@@ -53,6 +82,8 @@ export interface CursorTable {
     /** one string array a column, one string a node; '' where there is no figure */
     cells: string[][];
   }[];
+  /** Gains with their 95 % band for one speed alone, one string a node; missing: no band. */
+  gains?: { name: string; unit: string; cells: string[] }[];
   /** node where the cursor starts */
   start: number;
 }
@@ -79,12 +110,44 @@ export interface EvidenceRow {
   facts: string;
 }
 
+interface ShownEvidence {
+  about: string;
+  text: string;
+  speaks: 'for' | 'against';
+}
+
+/** A badge of an honest comparison, with why it is earned or not. */
+export type ShownBadge = Omit<Badge, 'parts'>;
+
+/** Why a gain came out so, in words. */
+export interface ShownExplanation {
+  /** Of the changed combination. */
+  key: string;
+  /** '' where there is one gain */
+  name: string;
+  /** Short name of the likeliest reason; `null`: none is told. */
+  likeliest: string | null;
+  /** The likeliest reason, or why none is told. */
+  sentence: string;
+  evidence: ShownEvidence[];
+  /** What the likeliest reason foretells and nobody measured. */
+  notMeasured: string[];
+  /** What the data cannot exclude, likeliest first. */
+  notExcluded: { id: string; text: string; evidence: ShownEvidence[]; notMeasured: string[] }[];
+  /** '' nothing is open */
+  wouldSettle: string;
+}
+
 export interface TrialPage {
   id: string;
   question: string;
   sentence: SentencePart[];
-  /** Chips of state: `No baseline`, `Invented data`. A verdict's chip joins them once there are verdicts. */
+  /** The verdict of each gain, and what it is said with; `name` '' where there is one gain. Empty without a verdict. */
+  verdicts: { key: string; name: string; chip: Chip; figures: string }[];
+  /** Chips of state: `No baseline`, `Invented data`. */
   chips: Chip[];
+  /** For each gain with a verdict what may be said of it, and what not; `title` '' where there is one gain. */
+  mayAndMayNot: { key: string; title: string; may: string[]; mayNot: string[] }[];
   /** Standard, pulls, days, window: what the answer rests on. */
   basis: string;
   /** What a careful reader must know before believing it: one sentence each. */
@@ -105,13 +168,33 @@ export interface TrialPage {
   averages: ShownTable | null;
   /** At chosen speeds, every 500 r/min. */
   atSpeeds: ShownTable | null;
-  likeForLike: { label: string; values: string; state: 'alike' | 'differs' | 'unknown'; why: string }[];
+  /** Where the gain changes sign, what the bands are made of, trends. */
+  bands: ShownTable[];
+  /** Why each gain came out so; empty where no gain is claimed. */
+  why: ShownExplanation[];
+  /** What the comparison can show for itself; empty where no gain is claimed. */
+  badges: ShownBadge[];
+  likeForLike: {
+    id: string;
+    label: string;
+    values: string;
+    state: 'alike' | 'differs' | 'unknown';
+    why: string;
+    /** A changed part: what is asked about, not what stands in its way. */
+    isPart: boolean;
+  }[];
   changes: {
     key: string;
     lines: { label: string; before: string; after: string; packageName: string | null }[];
   }[];
   evidence: EvidenceRow[];
+  /** Pulls of the kept plan that are still to make. */
+  planned: PlannedRow[];
   missing: string[];
+  /** What was predicted before the pulls, and of which combinations something still can be. */
+  predictions: TrialPredictions;
+  /** What the rules say of it, silenced ones last; what stands here is not among the remarks. */
+  findings: FindingGroup[];
   remarks: ShownRemark[];
   settings: {
     kind: 'comparison' | 'survey';
@@ -183,6 +266,8 @@ export interface PullPage {
   notes: string[];
   events: string[];
   file: { name: string; hash: string } | null;
+  /** What the rules say of it, silenced ones last; what stands here is not among the remarks. */
+  findings: FindingGroup[];
   remarks: ShownRemark[];
   trials: { id: string; question: string }[];
 }
@@ -237,5 +322,7 @@ export interface CombinationPage {
   pulls: PullRow[];
   /** The sheet as YAML text, to copy and edit. */
   sheetText: string;
+  /** What the rules say of it, silenced ones last; what stands here is not among the remarks. */
+  findings: FindingGroup[];
   remarks: ShownRemark[];
 }

@@ -9,10 +9,12 @@ import {
   type PullView,
 } from '@pullbook/core/pull';
 import { writeSaid } from '@pullbook/core/quantity';
+import { type Finding, remarksBeside } from '@pullbook/core/rule';
 import type { Trial } from '@pullbook/core/trial';
 import { audienceWords } from './audience.ts';
 import { channelDisplay } from './channel-display.ts';
 import { momentText } from './date.ts';
+import { findingGroups } from './findings.ts';
 import type { PullPage, SentencePart, ViewOptions } from './model.ts';
 import { pullChart, pullCursor } from './pull-chart.ts';
 import { conditionsOf, isWidthOfShop } from './pull-conditions.ts';
@@ -34,11 +36,13 @@ export interface PullPageInput {
   trials: Pick<Trial, 'id' | 'question'>[];
   /** The described cell that the pull names; `null`: none. */
   cell: Cell | null;
+  /** What the rules say of it and of its session. */
+  findings?: readonly Finding[];
 }
 
 /** One pull: its highest figures, its curves, and everything as recorded with what was cut and why. */
 export function pullPage(
-  { pull, view, combination, file, trials, cell }: PullPageInput,
+  { pull, view, combination, file, trials, cell, findings = [] }: PullPageInput,
   options: ViewOptions,
 ): PullPage {
   const show = showingIn(options);
@@ -66,10 +70,15 @@ export function pullPage(
       engineSpeedRpm === null ? text : `${show.speed(engineSpeedRpm)}: ${text}`,
     ),
     file: file ? { name: file.name, hash: file.hash } : null,
-    remarks: shownRemarks([...view.remarks, ...cellRemarks(pull, cell)], options),
+    findings: findingGroups(findings, namesOf(pull), options),
+    remarks: shownRemarks(remarksBeside([...view.remarks, ...cellRemarks(pull, cell)], findings), options),
     trials: trials.map(({ id, question }) => ({ id, question })),
   };
 }
+
+/** The page's own pull is not named again. */
+const namesOf = ({ sessionId }: Pull): ReadonlyMap<string, string> =>
+  new Map(sessionId === null ? [] : [[`session ${sessionId}`, 'the session']]);
 
 /** `496 hp at 6,500 rpm, still climbing, and 403 lb-ft at 6,180 rpm.` */
 function headline(pull: Pull, view: PullView, show: Showing): SentencePart[] {

@@ -1,7 +1,9 @@
+import { toInside } from '@pullbook/core/quantity';
 import { describe, expect, test } from 'vitest';
 import type { ViewOptions } from './model.ts';
-import { answerSentence, plainText } from './sentence.ts';
+import { answerSentence, comparisonSentence, plainText } from './sentence.ts';
 import { type InventedCombination, inventedAnswer } from './test-answer.ts';
+import type { InventedBand } from './test-band.ts';
 import { trialInView } from './trial-in-view.ts';
 
 const US: ViewOptions = { units: 'us', decimalMark: '.' };
@@ -44,12 +46,6 @@ describe('an answered comparison', () => {
     ];
     expect(said(quiet)).toBe('It changes power by less than 1 hp on average from 3,000 to 6,500 rpm.');
     expect(said([quiet[0]!, { ...plus(-0.3), repeatSpread: null }])).toBe(said(quiet));
-  });
-
-  test('a gain smaller than the scatter of the repeats says so', () => {
-    expect(said([{ ...base, repeatSpread: 0.01 }, plus(2)])).toBe(
-      'It adds 2 hp on average from 3,000 to 6,500 rpm: smaller than the spread of the repeats.',
-    );
   });
 
   test('a big change tells both figures at the top: 455 and 155 by the curves above', () =>
@@ -95,9 +91,141 @@ describe('an answered comparison', () => {
     expect(parts.filter((part) => part.strong).map((part) => part.text)).toEqual(['15\u00a0hp on average']);
   });
 
-  test('no verdict is claimed', () => {
+  test('without a band no verdict is claimed', () => {
     for (const hp of [-300, -4, 0, 1, 15, 300])
       expect(said([base, plus(hp)])).not.toMatch(/clear|likely|signific|proven|noise/i);
+  });
+});
+
+describe('with a band, as strongly as its verdict allows', () => {
+  const over = 'on average from 3,000 to 6,500 rpm';
+  const sure = (hp: number, sureOf: InventedBand): InventedCombination => ({ ...plus(hp), sure: sureOf });
+  const above = { fromRpm: 5000, toRpm: 6500, sign: 1 as const };
+
+  test('clear: the band, and from where on', () => {
+    expect(said([base, sure(15, { word: 'clear', mean: [11.2, 18.6], clear: [above] })])).toBe(
+      'It adds 15 hp on average (11 to 19) from 3,000 to 6,500 rpm: clear above 5,000 rpm.',
+    );
+    expect(
+      said([base, sure(15, { word: 'clear', mean: [11, 19], clear: [{ ...above, fromRpm: 3000 }] })]),
+    ).toBe('It adds 15 hp on average (11 to 19) from 3,000 to 6,500 rpm: clear throughout.');
+    expect(said([base, sure(15, { word: 'clear', mean: [11, 19] })])).toBe(
+      'It adds 15 hp on average (11 to 19) from 3,000 to 6,500 rpm: clear on average, at no single speed.',
+    );
+  });
+
+  test('a clear loss tells its size', () => {
+    const below = { fromRpm: 3000, toRpm: 4200, sign: -1 as const };
+    expect(said([base, sure(-4, { word: 'clear', mean: [-6.2, -1.4], clear: [below] })])).toBe(
+      'It costs 4 hp on average (1 to 7) from 3,000 to 6,500 rpm: clear below 4,200 rpm.',
+    );
+  });
+
+  test('ends are rounded outward, and a decimal comes where they would contradict the verdict', () => {
+    expect(said([base, sure(2, { word: 'clear', mean: [0.3, 3.64], clear: [above] })])).toContain(
+      'It adds 2.0 hp on average (0.3 to 3.7) ',
+    );
+    expect(said([base, sure(2, { word: 'clear', mean: [0.04, 3.961], clear: [above] })])).toContain(
+      '(0.04 to 3.97)',
+    );
+    expect(said([base, sure(0.3, { word: 'clear', mean: [0.11, 0.49], clear: [above] })])).toContain(
+      'It adds 0.3 hp on average (0.1 to 0.5) ',
+    );
+  });
+
+  test('likely: the band holds zero, with signs', () => {
+    expect(said([base, sure(4, { word: 'likely', mean: [-0.4, 8.6] })])).toBe(
+      'It likely adds 4 hp on average (−1 to +9) from 3,000 to 6,500 rpm.',
+    );
+    expect(said([base, sure(-4, { word: 'likely', mean: [-8.6, 0.4] })])).toBe(
+      'It likely costs 4 hp on average (−9 to +1) from 3,000 to 6,500 rpm.',
+    );
+  });
+
+  test('no difference larger than: rounded up, and never beyond what it was held against', () => {
+    const most = (noDifferenceLargerThan: number, worthwhileRatio = 0.01) =>
+      said([
+        base,
+        sure(1, { word: 'no-difference', mean: [-2, 3], noDifferenceLargerThan, worthwhileRatio }),
+      ]);
+    expect(most(0.0086)).toBe(`No difference larger than 0.9 % ${over}.`);
+    expect(most(0.00944, 0.0095)).toBe(`No difference larger than 0.95 % ${over}.`);
+  });
+
+  test('within the noise: what fits, and what would settle it only where something would', () => {
+    const text = said([base, sure(2, { word: 'within-noise', mean: [-4.3, 8.4] })]);
+    expect(text).toContain(`Within the noise: +2 hp ${over}, but anything from −5 to +9 hp fits.`);
+    // The set-ups' share of the variance is far above the gain: no more pulls in these set-ups can help.
+    const hidden = sure(0.5, { word: 'within-noise', mean: [-40, 41], parts: { pull: 1e-9, setUp: 1e-2 } });
+    expect(said([base, hidden])).not.toMatch(/settle/);
+    // A gain of 1.2 % hidden by the scatter of the pulls alone, 0.45 % each way: a few more pulls show it.
+    const near = sure(4, { word: 'within-noise', mean: [-1, 9], parts: { pull: 3e-5, setUp: 0 } });
+    expect(said([base, near])).toMatch(
+      / (One|Two|Three|Four|Five|Six) more pulls? of each would likely settle it\.$/,
+    );
+  });
+
+  test('a mean that hides a gain and a loss says both', () => {
+    const clear = [{ fromRpm: 3000, toRpm: 4000, sign: -1 as const }, above];
+    expect(
+      said([base, sure(0.5, { word: 'no-difference', mean: [-2, 3], noDifferenceLargerThan: 0.009, clear })]),
+    ).toBe(
+      `No difference larger than 0.9 % ${over}, yet a gain is clear above 5,000 rpm and a loss below 4,000 rpm.`,
+    );
+  });
+
+  test('a big change keeps its figures at the top, a boost step its clause', () => {
+    expect(said([base, sure(-300, { word: 'clear', mean: [-305, -295], clear: [above] })])).toBe(
+      'It costs 300 hp on average (295 to 305) from 3,000 to 6,500 rpm, and 300 hp at 6,500 rpm: 155 against 455.',
+    );
+    const boosted = { ...sure(15, { word: 'clear', mean: [11, 19], clear: [above] }), ...blown };
+    expect(
+      said([
+        { ...base, ...blown },
+        { ...boosted, boost: () => 9.3 },
+      ]),
+    ).toBe(
+      'It adds 15 hp on average (11 to 19) from 3,000 to 6,500 rpm, clear above 5,000 rpm, and takes 1.1 psi off the boost at the top.',
+    );
+  });
+
+  test('several changes carry their verdicts', () => {
+    expect(
+      said([
+        base,
+        sure(15, { word: 'clear', mean: [11, 19] }),
+        { ...sure(-4, { word: 'likely', mean: [-8.6, 0.4] }), shortName: 'short runners' },
+        { ...sure(2, { word: 'within-noise', mean: [-4.3, 8.4] }), shortName: 'taller filter' },
+      ]),
+    ).toBe(
+      'Against A, on average from 3,000 to 6,500 rpm: B, longer cam, clearly adds 15 hp (11 to 19); C, short runners, likely costs 4 hp (−9 to +1) and D, taller filter, is within the noise (−5 to +9 hp).',
+    );
+  });
+
+  test('a comparison without a trial says the same sentence', () => {
+    const answer = inventedAnswer([base, sure(15, { word: 'clear', mean: [11.2, 18.6], clear: [above] })]);
+    const ofTrial = plainText(answerSentence(trialInView(answer, US)));
+    expect(plainText(comparisonSentence(answer.comparison!, 'B', {}, US))).toBe(ofTrial);
+    expect(ofTrial).toMatch(/^It adds/);
+  });
+
+  test('highest figures alone are said as such', () => {
+    const hp = (value: number) => toInside(value, 'hp');
+    const answer = inventedAnswer([base, plus(15)], {
+      state: 'no common window',
+      peakGains: [
+        { baselineKey: 'A', changedKey: 'B', gain: hp(12), low: hp(-8.4), high: hp(32.2), why: 'printed' },
+      ],
+    });
+    const text = plainText(answerSentence(trialInView(answer, US))).replace(/\u00a0/g, ' ');
+    expect(text).toBe(
+      'Only the highest figures can be compared: B, longer cam, reads 12 hp more than A (−9 to +33).',
+    );
+    expect(
+      plainText(
+        comparisonSentence({ ...answer.comparison!, averagesWindowRpm: null }, 'B', { B: 'longer cam' }, US),
+      ).replace(/\u00a0/g, ' '),
+    ).toBe(text);
   });
 });
 

@@ -2,13 +2,17 @@ import type { ChartPanel, StillDescription } from '@pullbook/charts';
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
 import type { TrialAnswer } from '@pullbook/core/trial';
 import { heldBack } from './audience.ts';
+import { bandText, gainDecimals } from './band-text.ts';
 import { pullsText, standardText } from './basis.ts';
+import { clearWords } from './clear-ranges.ts';
 import { curvePanel } from './curve-panels.ts';
 import { daysText } from './date.ts';
 import { engineText, fuelText, superchargerText } from './engine-line.ts';
 import { gainPanel } from './gain-panel.ts';
+import { BIG_CHANGE_RATIO } from './gain-sentence.ts';
 import type { ViewOptions } from './model.ts';
-import { answerSentence, atTop, BIG_CHANGE_RATIO, isWithinRepeats, plainText } from './sentence.ts';
+import { atTop, type SaidGain, saidGains } from './said-gain.ts';
+import { answerSentence, plainText } from './sentence.ts';
 import { standardName } from './standard-name.ts';
 import { trialTreatmentText } from './treatment-words.ts';
 import { boostNote, stackOf } from './trial-chart.ts';
@@ -19,6 +23,7 @@ import {
   type TrialInView,
   trialInView,
 } from './trial-in-view.ts';
+import { verdictWords } from './verdict-line.ts';
 import { capitalised, listed } from './wording.ts';
 
 /** The shop's own name and mark on its stills. */
@@ -26,7 +31,7 @@ export type Signature = StillDescription['signature'];
 
 /**
  * A trial as one picture for a film or a page: few panels, large words, and under them what a doubter asks for. Power and
- * boost on a supercharged engine; power, torque and gain without one. `signature`: the shop's own name and mark.
+ * boost on a supercharged engine, with the gain where the change is not big; power, torque and gain without one. `signature`: the shop's own name and mark.
  */
 export function stillDescription(
   answer: TrialAnswer,
@@ -44,39 +49,58 @@ export function stillDescription(
   };
 }
 
-/** The change and its figure; the whole sentence where there is no single change. */
+/** The change and its figure with its band; the whole sentence where there is no single change. */
 function headline(view: TrialInView): string {
-  const window = view.comparison?.averagesWindowRpm;
-  const [only] = view.gains;
-  if (view.gains.length !== 1 || !only || !window) return plainText(answerSentence(view));
-  const name = capitalised(only.changed.shortName || only.changed.key);
-  const top = atTop(view, only.changed, window);
-  if (Math.abs(only.gain.meanPowerRatio) >= BIG_CHANGE_RATIO && top) {
-    const step = view.show.quantity(top.changed - top.baseline, 'power', { decimals: 0, sign: true });
-    return `${name}: ${step} at ${view.show.speed(top.rpm)}`;
+  const said = saidGains(view);
+  const [only] = said;
+  if (said.length !== 1 || !only) return plainText(answerSentence(view));
+  const { changed, show } = only;
+  const name = capitalised(changed.shortName || changed.key);
+  const top = isBig(only) ? atTop(only) : null;
+  if (top) {
+    const step = show.quantity(top.changed - top.baseline, 'power', { decimals: 0, sign: true });
+    return `${name}: ${step} at ${show.speed(top.rpm)}`;
   }
-  return `${name}: ${view.show.quantity(only.gain.meanPower, 'power', { decimals: 0, sign: true })} on average`;
+  return `${name}: ${averageText(only)}`;
 }
 
+/** `+15 hp on average (11 to 19)` */
+function averageText({ gain, show }: SaidGain): string {
+  const band = gain.band?.meanPower ?? null;
+  const isClaimed = gain.verdict?.word === 'clear' || gain.verdict?.word === 'likely';
+  const decimals = band ? gainDecimals(show, gain.meanPower, band, isClaimed) : 0;
+  const figure = show.quantity(gain.meanPower, 'power', { decimals, sign: true });
+  return `${figure} on average${band ? ` (${bandText(show, band, { decimals })})` : ''}`;
+}
+
+const isBig = ({ gain }: SaidGain): boolean => Math.abs(gain.meanPowerRatio) >= BIG_CHANGE_RATIO;
+
+/** The verdict first; it is what the headline must not be shown without. */
 function subline(view: TrialInView): string {
   const { gains, show, comparison } = view;
   const window = comparison?.averagesWindowRpm;
-  const [only] = gains;
-  const average =
-    only && gains.length === 1 && Math.abs(only.gain.meanPowerRatio) >= BIG_CHANGE_RATIO
-      ? `${show.quantity(only.gain.meanPower, 'power', { decimals: 0, sign: true })} on average `
-      : '';
+  const said = saidGains(view);
+  const only = said.length === 1 ? said[0] : undefined;
+  const average = only && isBig(only) ? `${averageText(only)} ` : '';
   return [
+    only ? verdictText(only) : '',
     window && gains.length > 0 ? `${average}from ${show.speedRange(window)}` : '',
     pullsText(view),
-    only && gains.length === 1 && isWithinRepeats(view, only.gain, only.changed)
-      ? 'smaller than the spread of the repeats'
-      : '',
     comparison ? standardName(comparison.correction) : '',
   ]
     .filter(Boolean)
     .map((part, index) => (index === 0 ? capitalised(part) : part))
     .join(' · ');
+}
+
+/** `Clear above 5,000 rpm`; `Likely, clear above 5,000 rpm`; `Within the noise, yet a loss is clear below 4,000 rpm`. */
+function verdictText(said: SaidGain): string {
+  const { verdict } = said.gain;
+  if (verdict === null) return '';
+  const clear = clearWords(said);
+  if (verdict.word === 'clear') return clear;
+  const joint = verdict.word === 'likely' ? ', ' : ', yet ';
+  return [verdictWords(said.show, verdict), clear].filter(Boolean).join(joint);
 }
 
 function stillPanels(view: TrialInView): (ChartPanel | null)[] {
@@ -98,17 +122,16 @@ function stillPanels(view: TrialInView): (ChartPanel | null)[] {
   });
   if (view.combinations.some(({ figures, supercharged }) => figures && supercharged)) {
     const endValue = (item: CombinationInTrial) => lastText(view, item, 'boost');
-    return [
-      power,
-      curvePanel(view, {
-        ...common,
-        meaning: 'boost',
-        share: 0.8,
-        note: boostNote(view),
-        zeroLine: true,
-        endValue,
-      }),
-    ];
+    const boost = curvePanel(view, {
+      ...common,
+      meaning: 'boost',
+      share: 0.8,
+      note: boostNote(view),
+      zeroLine: true,
+      endValue,
+    });
+    // The gain of a big change is the power's own picture; a small one is only seen in a panel of its own.
+    return saidGains(view).every(isBig) ? [power, boost] : [power, gainPanel(view, 0.8), boost];
   }
   return [power, curvePanel(view, { ...common, meaning: 'torque', share: 0.9, note }), gainPanel(view, 0.8)];
 }
@@ -141,7 +164,7 @@ function footer(view: TrialInView): string[] {
   );
   const fuels = [...new Set(built.map(({ sheet }) => fuelText(sheet)))].filter(Boolean);
   return [
-    [listed(engines), listed(fuels), superchargersText(view), mixtureText(view)],
+    [listed(engines), listed(fuels), superchargersText(view), boostText(view), mixtureText(view)],
     [
       airText(view),
       standardText(view),
@@ -163,6 +186,20 @@ function superchargersText(view: TrialInView): string {
   return fitted.length === shown.length
     ? listed(types)
     : `${listed(types)} in ${listed(fitted.map(({ key }) => key))}`;
+}
+
+/** `boost at the end A 10.4, B 9.3 psi`: a small change has no room for a panel of it. */
+function boostText(view: TrialInView): string {
+  if (saidGains(view).every(isBig)) return '';
+  const boosted = view.combinations.flatMap(({ key, figures }) => {
+    const last = figures?.channels.get('boost')?.mean.findLast(Number.isFinite);
+    return last === undefined ? [] : [{ key, last }];
+  });
+  if (boosted.length === 0) return '';
+  const figures = boosted.map(
+    ({ key, last }) => `${key} ${view.show.number(last, 'gaugePressure', { decimals: 1 })}`,
+  );
+  return `boost at the end ${figures.join(', ')}\u00a0${view.show.unit('gaugePressure')}`;
 }
 
 function airText(view: TrialInView): string {

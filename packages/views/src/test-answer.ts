@@ -1,5 +1,11 @@
 import { type Combination, type CombinationSheet, readSheet } from '@pullbook/core/combination';
-import type { ComparedChannel, ComparedCombination, Comparison, Gain } from '@pullbook/core/compare';
+import type {
+  ComparedChannel,
+  ComparedCombination,
+  Comparison,
+  Gain,
+  PeakGain,
+} from '@pullbook/core/compare';
 import {
   defaultRecipe,
   OPEN_AUDIENCE,
@@ -10,6 +16,7 @@ import {
 } from '@pullbook/core/pull';
 import { absolutePressure, temperature, toInside } from '@pullbook/core/quantity';
 import type { TrialAnswer } from '@pullbook/core/trial';
+import { type InventedBand, NODES, withBand } from './test-band.ts';
 
 /** What a test says of one combination; figures in hp and psi so that the sentences can be read off. */
 export interface InventedCombination {
@@ -20,14 +27,19 @@ export interface InventedCombination {
   supercharged?: boolean;
   repeatSpread?: number | null;
   stillClimbing?: boolean;
+  /** Verdict and band of its gain over A, in hp; missing: none. */
+  sure?: InventedBand;
 }
-
-export const NODES = Float64Array.from({ length: 36 }, (_, node) => 3000 + 100 * node);
 
 /** An answer made by hand, without core's comparison: what a view is given and nothing else. */
 export function inventedAnswer(
   combinations: InventedCombination[],
-  more: { state?: TrialAnswer['state']; window?: [number, number]; empty?: number[] } = {},
+  more: {
+    state?: TrialAnswer['state'];
+    window?: [number, number];
+    empty?: number[];
+    peakGains?: PeakGain[];
+  } = {},
 ): TrialAnswer {
   const window = more.window ?? [3000, 6500];
   const keyed = combinations.map((item, index) => ({ ...item, key: 'ABCDEFGH'[index]! }));
@@ -40,7 +52,15 @@ export function inventedAnswer(
   const state = more.state ?? (missing.some(({ key }) => key === 'A') ? 'no baseline' : 'answered');
   const [first] = compared;
   const gains =
-    state === 'answered' && first ? compared.slice(1).map((changed) => gainOf(first, changed, window)) : [];
+    state === 'answered' && first
+      ? compared.slice(1).map((changed) =>
+          withBand(gainOf(first, changed, window), keyed.find(({ key }) => key === changed.key)!.sure, {
+            baseline: first,
+            changed,
+            window,
+          }),
+        )
+      : [];
   const comparison: Comparison | null =
     compared.length === 0
       ? null
@@ -52,7 +72,16 @@ export function inventedAnswer(
           averagesWindowRpm: window,
           combinations: compared,
           gains,
+          peakGains: more.peakGains ?? [],
+          trends: keyed.flatMap(({ sure }) => sure?.trends ?? []),
           conditions: [
+            {
+              id: 'day',
+              label: 'Day',
+              values: { A: '2026-03-14', B: '2026-03-14' },
+              state: 'alike',
+              why: 'a limit',
+            },
             {
               id: 'oil',
               label: 'Oil at the start',
@@ -108,6 +137,10 @@ export function inventedAnswer(
         },
       ],
     },
+    badges: [],
+    findings: [],
+    explanations: [],
+    predictions: [],
     remarks: [],
   };
 }
@@ -140,6 +173,9 @@ function comparedOf(
     peakTorque: null,
     averages: new Map([['power', meanIn(window, power)]]),
     repeatSpread: item.repeatSpread === undefined ? (item.pulls > 1 ? 0.004 : null) : item.repeatSpread,
+    peakPowerBand: item.sure
+      ? [toInside(item.power(6500) - 6, 'hp'), toInside(item.power(6500) + 6, 'hp')]
+      : null,
   };
 }
 

@@ -2,7 +2,8 @@ import { toInside } from '@pullbook/core/quantity';
 import { describe, expect, test } from 'vitest';
 import type { ViewOptions } from './model.ts';
 import { stillDescription } from './still.ts';
-import { type InventedCombination, inventedAnswer, NODES } from './test-answer.ts';
+import { type InventedCombination, inventedAnswer } from './test-answer.ts';
+import { NODES } from './test-band.ts';
 import { leavesOf } from './test-leaves.ts';
 import { trialCard } from './trial-card.ts';
 import { trialPage } from './trial-page.ts';
@@ -167,9 +168,9 @@ describe('a still', () => {
     expect(plain(still.headline)).toBe('Longer cam: +16 hp on average');
     expect(plain(still.subline)).toBe('From 4,000 to 6,500 rpm · 3 pulls against 1 · SAE J1349');
     expect(plain(still.footer.join(' | '))).toBe(
-      '3.8 L straight six · gasoline · centrifugal supercharger | Inlet air 77 °F · SAE J1349, factor 1.021 · 14 March 2026',
+      '3.8 L straight six · gasoline · centrifugal supercharger · boost at the end A 10.0, B 9.3 psi | Inlet air 77 °F · SAE J1349, factor 1.021 · 14 March 2026',
     );
-    expect(still.chart.panels.map((panel) => panel.id)).toEqual(['power', 'boost']);
+    expect(still.chart.panels.map((panel) => panel.id)).toEqual(['power', 'gain', 'boost']);
   });
 
   test('a naturally aspirated comparison shows torque and gain instead of boost', () => {

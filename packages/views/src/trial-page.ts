@@ -1,19 +1,29 @@
-import { writeSaid } from '@pullbook/core/quantity';
 import type { TrialAnswer } from '@pullbook/core/trial';
+import { atSpeedsTable } from './at-speeds-table.ts';
 import { audienceWords, heldBack } from './audience.ts';
+import { shownBadges } from './badges.ts';
+import { bandTables } from './band-tables.ts';
 import { basisLine, missingLines } from './basis.ts';
 import { caveats } from './caveats.ts';
-import { trialChips } from './chips.ts';
+import { trialChips, verdictChip } from './chips.ts';
 import { cursorTable } from './cursor-table.ts';
 import { evidenceRows } from './evidence.ts';
+import { likeForLike } from './like-for-like.ts';
+import { mayAndMayNot } from './may-say.ts';
 import type { TrialPage, ViewOptions } from './model.ts';
+import { plannedPulls } from './planned-pulls.ts';
+import { trialPredictions } from './predictions.ts';
+import { saidGains } from './said-gain.ts';
 import { answerSentence } from './sentence.ts';
 import { standardNotes } from './standard-notes.ts';
 import { surveyTable } from './survey-table.ts';
 import { trialChart } from './trial-chart.ts';
-import { type TrialInView, trialInView } from './trial-in-view.ts';
+import { trialFindings } from './trial-findings.ts';
+import { fullName, type TrialInView, trialInView } from './trial-in-view.ts';
 import { trialRemarks } from './trial-remarks.ts';
-import { atSpeedsTable, averagesTable, peaksTable } from './trial-tables.ts';
+import { averagesTable, peaksTable } from './trial-tables.ts';
+import { verdictFigures } from './verdict-line.ts';
+import { why } from './why.ts';
 
 /**
  * A trial as its page says it: the question, the answer in a sentence, what it rests on, the chart with its exact
@@ -29,6 +39,8 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
     question: trial.question,
     sentence: answerSentence(view),
     chips: trialChips(view),
+    verdicts: verdictsOf(view),
+    mayAndMayNot: mayAndMayNot(view),
     basis: basisLine(view),
     caveats: caveats(view),
     combinations: view.combinations.map((item) => ({
@@ -45,10 +57,16 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
     peaks: peaksTable(view),
     averages: averagesTable(view),
     atSpeeds: atSpeedsTable(view),
+    bands: bandTables(view),
+    why: why(view),
+    badges: shownBadges(answer.badges, options),
     likeForLike: likeForLike(view),
     changes: changesOf(view),
     evidence: evidenceRows(view),
+    planned: plannedPulls(view),
     missing: missingLines(view),
+    predictions: trialPredictions(answer, options),
+    findings: trialFindings(view),
     remarks: trialRemarks(view),
     settings: {
       kind: trial.kind,
@@ -66,20 +84,16 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
   };
 }
 
-/** What differs first, then what is not known, then what was looked at and is alike. */
-function likeForLike({ comparison, combinations, show }: TrialInView): TrialPage['likeForLike'] {
-  const order = ['differs', 'unknown', 'alike'];
-  return (comparison?.conditions ?? [])
-    .toSorted((one, other) => order.indexOf(one.state) - order.indexOf(other.state))
-    .map(({ label, values, parts, state, why }) => ({
-      label,
-      values: combinations
-        .filter(({ key }) => values[key] !== undefined)
-        .map(({ key }) => `${key} ${writeSaid(values[key]!, parts?.[key], show.options)}`)
-        .join(', '),
-      state,
-      why,
-    }));
+function verdictsOf(view: TrialInView): TrialPage['verdicts'] {
+  const said = saidGains(view);
+  return said.flatMap((one) => {
+    const { verdict } = one.gain;
+    const name = said.length > 1 ? fullName(one.changed) : '';
+    if (verdict === null) return [];
+    return [
+      { key: one.changed.key, name, chip: verdictChip(view.show, verdict), figures: verdictFigures(one) },
+    ];
+  });
 }
 
 function changesOf({ answer, combinations }: TrialInView): TrialPage['changes'] {

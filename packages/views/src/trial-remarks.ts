@@ -1,7 +1,9 @@
 import { type Remark, remarkAbout } from '@pullbook/core/remark';
+import { remarksBeside } from '@pullbook/core/rule';
 import type { ShownRemark } from './model.ts';
 import { shownRemarks } from './remarks.ts';
 import { standardNotes } from './standard-notes.ts';
+import { findingsToShow } from './trial-findings.ts';
 import { countedPulls, type TrialInView } from './trial-in-view.ts';
 import { listed } from './wording.ts';
 
@@ -11,12 +13,14 @@ const SAID_IN_CAVEATS: readonly string[] = ['more-than-one-change', 'hole-in-win
 /** Remarks of the answer and of its counted pulls. What several pulls say alike is said once, with their names. */
 export function trialRemarks(view: TrialInView): ShownRemark[] {
   const notes = standardNotes(view.trial.correction, true);
+  const ruled = findingsToShow(view);
   const isNew = ({ message, code }: Remark) => !notes.includes(message) && !SAID_IN_CAVEATS.includes(code);
   const ofPulls = countedPulls(view).map(({ pull, view: { remarks } }) => ({
     name: pull.name,
-    remarks: remarks.filter(isNew),
+    remarks: remarksBeside(remarks, ruled).filter(isNew),
   }));
-  return shownRemarks([...view.answer.remarks.filter(isNew), ...pullRemarks(ofPulls)], view.show.options);
+  const ofAnswer = remarksBeside(view.answer.remarks, ruled).filter(isNew);
+  return shownRemarks([...ofAnswer, ...pullRemarks(ofPulls)], view.show.options);
 }
 
 function pullRemarks(pulls: { name: string; remarks: Remark[] }[]): Remark[] {

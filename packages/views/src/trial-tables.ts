@@ -1,4 +1,6 @@
+import type { GainBand } from '@pullbook/core/compare';
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
+import { bandPerCent, bandText } from './band-text.ts';
 import { observedHighest } from './caveats.ts';
 import { differenceKind } from './cursor-table.ts';
 import { differenceName } from './gain-panel.ts';
@@ -6,28 +8,48 @@ import type { ShownTable } from './model.ts';
 import { wholeTens } from './showing.ts';
 import type { CombinationInTrial, TrialInView } from './trial-in-view.ts';
 
+type Range = readonly [low: number, high: number];
+
 const columnOf = ({ key, index }: CombinationInTrial): ShownTable['columns'][number] => ({
   text: key,
   combination: index,
 });
-const withFigures = (view: TrialInView) => view.combinations.filter(({ figures }) => figures !== null);
+export const withFigures = (view: TrialInView) => view.combinations.filter(({ figures }) => figures !== null);
 
 /** Highest figures of the mean curves, each over its own window, with observed power where it was corrected. */
 export function peaksTable(view: TrialInView): ShownTable | null {
   const shown = withFigures(view);
   if (!shown.some(({ figures }) => figures?.peakPower || figures?.peakTorque)) return null;
   const { show } = view;
-  const row = (name: string, unit: string, cell: (item: CombinationInTrial) => string) => ({
-    name,
-    unit,
-    cells: shown.map(cell),
-  });
+  const peakGains = view.gains.filter(({ gain }) => gain.band?.peakPower);
+  const row = (
+    name: string,
+    unit: string,
+    cell: (item: CombinationInTrial) => string,
+    more: string[] = peakGains.map(() => ''),
+  ) => ({ name, unit, cells: [...shown.map(cell), ...more] });
   const place = (rpm: number | undefined) =>
     rpm === undefined ? '' : show.number(wholeTens(rpm), 'engineSpeed');
-  const rows = [
-    row('Highest power', show.unit('power'), ({ figures }) =>
-      show.number(figures?.peakPower?.value ?? Number.NaN, 'power'),
+  const differences = (cell: (peak: { gain: number; low: number; high: number }) => string) =>
+    peakGains.flatMap(({ gain: { band } }) => (band?.peakPower ? [cell(band.peakPower)] : []));
+  const rows: ShownTable['rows'] = [
+    row(
+      'Highest power',
+      show.unit('power'),
+      ({ figures }) => show.number(figures?.peakPower?.value ?? Number.NaN, 'power'),
+      differences(({ gain }) => show.number(gain, 'power', { sign: true })),
     ),
+    ...(shown.some(({ figures }) => figures?.peakPowerBand)
+      ? [
+          row(
+            'Highest power, 95\u00a0% band',
+            show.unit('power'),
+            ({ figures }) =>
+              figures?.peakPowerBand ? bandText(show, figures.peakPowerBand, { decimals: 1 }) : '',
+            differences(({ low, high }) => bandText(show, [low, high], { decimals: 1 })),
+          ),
+        ]
+      : []),
     row('Speed of the highest power', show.unit('engineSpeed'), ({ figures }) =>
       place(figures?.peakPower?.atRpm),
     ),
@@ -49,7 +71,14 @@ export function peaksTable(view: TrialInView): ShownTable | null {
       ),
     );
   }
-  return { id: 'peaks', title: 'Highest figures', columns: shown.map(columnOf), rows };
+  const columns = [
+    ...shown.map(columnOf),
+    ...peakGains.map(({ changed }) => ({
+      text: differenceName(changed.key, view.baseline.key),
+      combination: null,
+    })),
+  ];
+  return { id: 'peaks', title: 'Highest figures', columns, rows };
 }
 
 const AVERAGED: readonly { meaning: ChannelMeaning; decimals?: number; unit?: string }[] = [
@@ -90,6 +119,7 @@ export function averagesTable(view: TrialInView): ShownTable | null {
     ];
   });
   if (rows.length === 0) return null;
+  rows.push(...bandRows(view, shown.length));
   rows.push({
     name: 'Scatter of the repeats, one standard deviation',
     unit: '',
@@ -115,34 +145,32 @@ export function averagesTable(view: TrialInView): ShownTable | null {
   };
 }
 
-/** Power and torque at whole 500 r/min. */
-export function atSpeedsTable(view: TrialInView): ShownTable | null {
-  const { comparison, show, gains, baseline } = view;
-  const shown = withFigures(view);
-  if (!comparison || shown.length === 0) return null;
-  const nodes = [...comparison.engineSpeedRpm.keys()].filter(
-    (node) => comparison.engineSpeedRpm[node]! % 500 === 0,
-  );
-  const meanOf = (item: CombinationInTrial, meaning: ChannelMeaning, node: number) =>
-    item.figures?.channels.get(meaning)?.mean[node] ?? Number.NaN;
-  const cellsOf = (meaning: 'power' | 'torque', node: number) => [
-    ...shown.map((item) => show.number(meanOf(item, meaning, node), meaning)),
-    ...gains.map(({ gain }) => show.number(gain[meaning][node] ?? Number.NaN, meaning, { sign: true })),
-  ];
-  const rows = nodes
-    .map((node) => ({
-      name: show.number(comparison.engineSpeedRpm[node]!, 'engineSpeed'),
-      unit: show.unit('engineSpeed'),
-      cells: [...cellsOf('power', node), ...cellsOf('torque', node)],
-    }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ''));
-  if (rows.length === 0) return null;
-  const columns = (['power', 'torque'] as const).flatMap((meaning) => [
-    ...shown.map(({ key, index }) => ({ text: `${key}, ${show.unit(meaning)}`, combination: index })),
-    ...gains.map(({ changed }) => ({
-      text: `${differenceName(changed.key, baseline.key)}, ${show.unit(meaning)}`,
-      combination: null,
+/** 95 % and 80 % band of each gain in average power, under its difference and its share. */
+function bandRows({ gains, show }: TrialInView, before: number): ShownTable['rows'] {
+  if (gains.every(({ gain }) => gain.band === null)) return [];
+  const row = (
+    name: string,
+    rangesOf: (band: GainBand, key: string) => { power: Range; ratio: Range | null },
+  ) => ({
+    name,
+    unit: show.unit('power'),
+    cells: [
+      ...Array<string>(before).fill(''),
+      ...gains.flatMap(({ gain: { band }, changed }) => {
+        if (band === null) return ['', ''];
+        const { power, ratio } = rangesOf(band, changed.key);
+        return [bandText(show, power, { decimals: 1 }), ratio === null ? '' : bandPerCent(show, ratio, 2)];
+      }),
+    ],
+  });
+  return [
+    row('Power, 95\u00a0% band of the gain', ({ meanPower, meanPowerRatio }) => ({
+      power: meanPower,
+      ratio: meanPowerRatio,
     })),
-  ]);
-  return { id: 'at-speeds', title: 'Power and torque at chosen speeds', columns, rows };
+    row('Power, 80\u00a0% band of the gain', ({ likelyPower, scatter }, key) => {
+      const own = scatter.gains.find(({ group }) => group === key);
+      return { power: likelyPower, ratio: own ? [own.likelyLow, own.likelyHigh] : null };
+    }),
+  ];
 }

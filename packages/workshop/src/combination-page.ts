@@ -3,6 +3,7 @@ import { combinationToYaml } from '@pullbook/formats';
 import type { Book } from '@pullbook/store';
 import { type CombinationPage, combinationPage, type ViewOptions } from '@pullbook/views';
 import { findNamed } from './find-named.ts';
+import { findingsAboutCombination } from './findings.ts';
 import { searchPulls } from './search-pulls.ts';
 
 /** Pulls shown on a combination's page; the list of pulls finds the others. */
@@ -28,6 +29,7 @@ export async function combinationPageOf(
   const pulls = await searchPulls(book, search, options);
   if (!pulls.ok) return pulls;
   const sheetText = combinationToYaml(combination.sheet);
-  const input = { combination, engine, madeFrom, packages, pulls: pulls.value.rows, sheetText };
+  const findings = await findingsAboutCombination(book, combination);
+  const input = { combination, engine, madeFrom, packages, pulls: pulls.value.rows, sheetText, findings };
   return accepted({ ...combinationPage(input, options), stamp });
 }

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Pull } from '@pullbook/core/pull';
-import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
+import { accepted, type Remark, type Result, refused, remark, remarkAbout } from '@pullbook/core/remark';
+import type { Finding, RuleContext } from '@pullbook/core/rule';
 import { type ColumnMapping, type FileReading, guessedMapping, type PullDraft } from '@pullbook/formats';
 import { type Book, BookTrouble, OriginalChanged } from '@pullbook/store';
 import type { PullDetails } from './edge/pull-details.ts';
@@ -10,9 +11,11 @@ import { withLike } from './like-pull.ts';
 import { longWork } from './long-work/long-work.ts';
 import { changedWhileRead, type FileSource, type SourceRead } from './long-work/read-source.ts';
 import { mappingByNames } from './mapping-by-names.ts';
+import { baselineLeaving } from './plan-guard.ts';
 import { nextPullName } from './pull-moment.ts';
 import { sessionFor } from './session.ts';
 import { withSetUp } from './set-up.ts';
+import { settingsOf } from './settings.ts';
 import { inAgain, takenBack, wouldBeInAgain } from './taken-back.ts';
 import { treatmentTrouble } from './treatment.ts';
 import { withCombination } from './with-combination.ts';
@@ -37,6 +40,8 @@ interface WhatToImport {
 export interface ImportReport {
   /** Figures as the file carries them, or observed. Empty ids in a preview. */
   pulls: (PullFigures & { id: string })[];
+  /** What the rules say of the pulls by themselves. */
+  findings: Finding[];
   remarks: Remark[];
   /** The book had these bytes already: its pulls are returned, nothing was added. */
   alreadyKnown: boolean;
@@ -69,6 +74,7 @@ export async function importFile(book: Book, file: FileToImport): Promise<Result
   const isConfirmed = file.mapping !== undefined || (file.columns ?? []).length > 0;
   const kind = isConfirmed ? await confirmedKind(book, reading, mapping, details) : undefined;
   const again = await takenBack(book, hash);
+  const leaving = await baselineLeaving(book, details.combinationId);
   try {
     await book.addFileWithPulls(original, file.bytes ?? { path: file.path }, placed, kind);
   } catch (trouble) {
@@ -77,7 +83,9 @@ export async function importFile(book: Book, file: FileToImport): Promise<Result
     if (meanwhile) return accepted(meanwhile);
     throw trouble;
   }
-  return accepted(await report(placed, [...(again ? [inAgain(again)] : []), ...drafted.remarks]));
+  return accepted(
+    await report(book, placed, [...(again ? [inAgain(again)] : []), ...leaving, ...drafted.remarks]),
+  );
 }
 
 /** What `importFile` would put into the book, or into one that is not there yet. Stores nothing. */
@@ -87,11 +95,24 @@ export async function previewImport(book: Book | null, file: FileToImport): Prom
   const drafted = await draftedPulls(book, file, reading, hash);
   if (!drafted.ok) return drafted;
   const again = book === null ? null : await takenBack(book, hash);
-  const { pulls, remarks } = await report(drafted.value.pulls, [
+  const { pulls, findings, remarks } = await report(book, drafted.value.pulls, [
     ...(again ? [wouldBeInAgain(again)] : []),
+    ...(book === null ? [] : await baselineLeaving(book, drafted.value.details.combinationId)),
     ...drafted.remarks,
   ]);
-  return accepted({ pulls: pulls.map((pull) => ({ ...pull, id: '' })), remarks, alreadyKnown: false });
+  // A pull that is not in the book has no id yet, so nothing can be said about it by one.
+  const nameOf = new Map<string, string>(drafted.value.pulls.map(({ id, name }) => [`pull ${id}`, name]));
+  const without = findings.map(({ subject, remark: said, ...one }) => ({
+    ...one,
+    subject: 'pull',
+    remark: nameOf.size > 1 ? remarkAbout(nameOf.get(subject)!, said) : said,
+  }));
+  return accepted({
+    pulls: pulls.map((pull) => ({ ...pull, id: '' })),
+    findings: without,
+    remarks,
+    alreadyKnown: false,
+  });
 }
 
 interface Drafted {
@@ -202,13 +223,23 @@ function pullFromDraft(
 }
 
 /** The pulls go over to the work and are not there afterwards. */
-async function report(pulls: Pull[], readingRemarks: Remark[]): Promise<ImportReport> {
-  const found = await longWork.run('figuresOfPulls', pulls, { giveAway: true });
+async function report(book: Book | null, pulls: Pull[], readingRemarks: Remark[]): Promise<ImportReport> {
+  const rules = await rulesFor(book, pulls);
+  const found = await longWork.run('figuresOfPulls', { pulls, rules }, { giveAway: true });
   return {
     pulls: found.map(({ id, figures }) => ({ id, ...figures })),
+    findings: found.flatMap(({ findings }) => findings),
     remarks: withoutTwins([...readingRemarks, ...found.flatMap((one) => one.remarks)]),
     alreadyKnown: false,
   };
+}
+
+/** The pulls of a file are of one combination. */
+async function rulesFor(book: Book | null, pulls: readonly Pull[]): Promise<RuleContext> {
+  if (book === null) return { sheet: null };
+  const id = pulls[0]?.combinationId ?? null;
+  const combination = id === null ? null : await book.combination(id);
+  return { sheet: combination?.sheet ?? null, thresholds: (await settingsOf(book)).ruleThresholds };
 }
 
 /** Only what the job needs: details and mapping stay here. */
@@ -223,13 +254,13 @@ function refusedReading(reading: SourceRead['reading']): Result<never> {
 async function knownPulls(book: Book, hash: string, name: string): Promise<ImportReport | null> {
   const ids = await book.pullIdsOfFile(hash);
   if (ids.length === 0) return null;
-  const { pulls, remarks } = await report(await book.pulls(ids), []);
+  const { pulls, findings, remarks } = await report(book, await book.pulls(ids), []);
   const note = remark(
     'note',
     'file-already-known',
     `${name} is in the book already, byte for byte: nothing was added, and what the book says of its pulls stays as it is.`,
   );
-  return { pulls, remarks: [note, ...remarks], alreadyKnown: true };
+  return { pulls, findings, remarks: [note, ...remarks], alreadyKnown: true };
 }
 
 function withoutTwins(remarks: Remark[]): Remark[] {

@@ -12,8 +12,10 @@ export {
   checkBackupFolder,
 } from './backup-book.ts';
 export { type BookReport, bookReport, clockCaution } from './book-report.ts';
+export type { CalibrationRow } from './calibration-log.ts';
 export { addCalibration, addInstrument, removeInstrument } from './cell-instruments.ts';
 export { addCell, cellReportOf, cellsReport, changeCell } from './cells.ts';
+export { type CheckReport, checkThing } from './check.ts';
 export { combinationPageOf } from './combination-page.ts';
 export {
   addCombinationFromText,
@@ -23,14 +25,23 @@ export {
   combinationRows,
   type NewCombination,
 } from './combinations.ts';
-export { comparePulls, type PullsToCompare } from './compare-pulls.ts';
+export { comparePulls, type PullsCompared, type PullsToCompare } from './compare-pulls.ts';
 export { correctionByName } from './correction-by-name.ts';
 export { makeDemoBook } from './demo-book.ts';
 export { type AirReport, airReport } from './edge/air-report.ts';
 export type { CellReport, CellsReport, InstrumentReport } from './edge/cell-report.ts';
 export type { CalibrationText, CellText, InstrumentText } from './edge/cell-text.ts';
 export type { CompareReport } from './edge/compare-report.ts';
+export {
+  type FiguresReport,
+  figuresReport,
+  type PredictionReport,
+  predictionReport,
+} from './edge/figures-report.ts';
 export type { ReadFileReport } from './edge/file-report.ts';
+export { type EdgeFinding, edgeFindings } from './edge/finding.ts';
+export type { KeptPlan, PlanReport } from './edge/plan-report.ts';
+export type { PredictionText } from './edge/prediction-text.ts';
 export { type PullDetails, type PullDetailsText, pullDetailsFromText } from './edge/pull-details.ts';
 export type { PullFigures } from './edge/pull-figures.ts';
 export type { PullListing } from './edge/pull-listing.ts';
@@ -61,6 +72,10 @@ export { markFromBytes, type ShopMark } from './mark.ts';
 export { mergeIntoBook } from './merge-books.ts';
 export { addPackage } from './packages.ts';
 export { fontFolder, programVersion, webBuildFolder } from './places.ts';
+export { forgetPlan, keepPlan, planOf } from './plan.ts';
+export { baselinesAtRisk } from './plan-guard.ts';
+export { planPageOf, pullSheetOf } from './plan-page.ts';
+export { predict } from './predictions.ts';
 export { pullPageOf } from './pull-pages.ts';
 export { readFileForImport } from './read-file.ts';
 export { recordedPageOf } from './recorded-page.ts';
@@ -72,7 +87,9 @@ export {
   rescueToTell,
 } from './rescue-book.ts';
 export { type RestoreReport, restoreBook } from './restore-book.ts';
+export { type RulesReport, rulesReport, setRuleThreshold, type ThresholdReport } from './rules.ts';
 export { type SameBut, sheetSameBut } from './same-but.ts';
+export { type ScatterAsked, scatterHistoryOf } from './scatter-history.ts';
 export { type ListPage, type PullListPage, type PullSearch, searchPulls } from './search-pulls.ts';
 export { changeSettings, type SettingsReport, settingsOf, settingsReport } from './settings.ts';
 export {
@@ -83,10 +100,19 @@ export {
   type SheetWords,
   sheetWords,
 } from './sheet-at-hand.ts';
+export {
+  type FiguresPage,
+  figuresOf,
+  figuresPageOf,
+  type ScatterPriorForm,
+  scatterPriorForm,
+} from './shop-figures.ts';
 export { type ShownThing, type ShowOptions, showThing } from './show-thing.ts';
 export { markOf } from './signature.ts';
+export { letRuleSpeak, SILENCED_KINDS, type SilencedKind, silenceRule, type ToSilence } from './silence.ts';
 export { type NewTrial, startTrial } from './start-trial.ts';
 export { type Still, type StillRequest, stillOf } from './still.ts';
 export { addSummaryPull, type SummaryText } from './summary-pull.ts';
 export type { Looking } from './trial-answer.ts';
 export { type TrialSearch, trialCards, trialPageOf } from './trial-pages.ts';
+export type { PlanAsked } from './worked-plan.ts';

@@ -1,5 +1,6 @@
 import { type Combination, isSupercharged } from '@pullbook/core/combination';
-import { defaultRecipe, type Pull, viewPull } from '@pullbook/core/pull';
+import { defaultRecipe, type Pull, type PullView, viewPull } from '@pullbook/core/pull';
+import { digestOfCurve } from '@pullbook/core/shop';
 import { type Book, BookTrouble, type ListedPull } from '@pullbook/store';
 import { type ListView, listView, pullRow } from '@pullbook/views';
 import { asCarried } from './as-carried.ts';
@@ -7,12 +8,20 @@ import { settingsOf } from './settings.ts';
 import { shopReadingOf } from './shop-reading.ts';
 
 /** Raised when what is remembered of a pull, or how a view comes about, changes: all is then made anew. */
-const LIST_VERSION = 1;
+const LIST_VERSION = 2;
 
 /** What a list shows of a pull: in the shop's standard for the screens, as its file carries it for the command line. */
 export interface ListedFigures {
   shown: ListView;
   carried: ListView;
+  /** For the shop's own figures, in its standard; `null`: no curve of power. */
+  digest: KeptDigest | null;
+}
+
+/** Of a digest what follows from the curve; what was written down about the pull stands beside it in the book. */
+export interface KeptDigest extends ReturnType<typeof digestOfCurve> {
+  /** Standard the figures are in, as reached. */
+  standard: string;
 }
 
 /** What everything remembered for lists was made by. Another standard or bin width of the shop makes another. */
@@ -56,7 +65,8 @@ export async function listedOf(book: Book, ids: readonly string[], key: string):
   for (const head of heads) {
     const pull = (await wholeOrNull(book, head.id)) ?? { ...head, channels: [] };
     const combination = combinations.get(head.combinationId) ?? null;
-    const shown = listView(viewPull(pull, defaultRecipe(correction), shop));
+    const view = viewPull(pull, defaultRecipe(correction), shop);
+    const shown = listView(view);
     const carriedRecipe = asCarried(pull);
     const carried =
       carriedRecipe.correction === correction ? shown : listView(viewPull(pull, carriedRecipe, shop));
@@ -77,7 +87,7 @@ export async function listedOf(book: Book, ids: readonly string[], key: string):
         .filter((text) => text)
         .join(' ')
         .toLowerCase(),
-      figures: { shown, carried } satisfies ListedFigures,
+      figures: { shown, carried, digest: keptDigest(view) } satisfies ListedFigures,
       peakPower: shown.peakPower?.value ?? pull.summary?.peakPower ?? null,
       peakTorque: shown.peakTorque?.value ?? pull.summary?.peakTorque ?? null,
       boosted: combination === null ? null : isSupercharged(combination.sheet),
@@ -86,6 +96,12 @@ export async function listedOf(book: Book, ids: readonly string[], key: string):
     await new Promise((resolve) => setImmediate(resolve));
   }
   return listed;
+}
+
+function keptDigest({ curve, correction }: PullView): KeptDigest | null {
+  return curve?.channels.has('power')
+    ? { ...digestOfCurve(curve), standard: String(correction.standard) }
+    : null;
 }
 
 function wordsOf(pull: Pull): (string | null | undefined)[] {

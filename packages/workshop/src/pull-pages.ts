@@ -5,6 +5,7 @@ import type { Book } from '@pullbook/store';
 import { type PullPage, pullPage, type ViewOptions } from '@pullbook/views';
 import { asOfToday } from './audience.ts';
 import { findPull } from './find-named.ts';
+import { findingsAboutPull } from './findings.ts';
 import { settingsOf } from './settings.ts';
 import { shopReadingOf } from './shop-reading.ts';
 
@@ -28,6 +29,8 @@ export async function pullPageOf(
   const combination = pull.combinationId === null ? null : await book.combination(pull.combinationId);
   const file = pull.fileHash === null ? null : await book.file(pull.fileHash);
   const trials = await book.trialsOf(await book.trialIdsOfPull(pull.id));
-  const page = pullPage({ pull: asOfToday(pull), view, combination, file, trials, cell }, options);
+  const findings = await findingsAboutPull(book, { pull, view, combination });
+  const input = { pull: asOfToday(pull), view, combination, file, trials, cell, findings };
+  const page = pullPage(input, options);
   return accepted({ ...page, stamp });
 }

@@ -3,7 +3,10 @@ import type { Package } from '@pullbook/core/combination';
 import { answerTrial, type Trial, type TrialAnswer } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
 import { asOfToday } from './audience.ts';
+import { viewerOf } from './pull-views.ts';
 import { remembered } from './remembered.ts';
+import { scatterHistoryOf } from './scatter-history.ts';
+import { settingsOf } from './settings.ts';
 import { shopReadingOf } from './shop-reading.ts';
 
 /** For looking only: nothing of it is stored. */
@@ -26,7 +29,25 @@ export async function answerOf(book: Book, trial: Trial, looking: Looking = {}):
     correction: looking.correction ?? trial.correction,
     averagesWindowRpm: looking.averagesWindowRpm ?? trial.averagesWindowRpm,
   };
-  const key = JSON.stringify(['answer', looked, combinations, packages, heads, shop]);
+  const counted = new Set(trial.pulls.flatMap(({ pullId, role }) => (role === 'counted' ? [pullId] : [])));
+  const { worthwhileGain: worthwhile, ruleThresholds } = await settingsOf(book);
+  const known = {
+    history: await scatterHistoryOf(book, {
+      cells: heads.flatMap(({ id, cell }) => (counted.has(id) ? [cell] : [])),
+      sheets: combinations.map(({ sheet }) => sheet),
+      without: named,
+    }),
+    worthwhile,
+    ruleThresholds,
+    silenced: await book.silenced([
+      `trial ${trial.id}`,
+      ...heads.map(({ id }) => `pull ${id}`),
+      ...combinations.map(({ id }) => `combination ${id}`),
+      ...new Set(heads.flatMap(({ sessionId }) => (sessionId === null ? [] : [`session ${sessionId}`]))),
+    ]),
+    predictions: await book.predictions([trial.id]),
+  };
+  const key = JSON.stringify(['answer', looked, combinations, packages, heads, shop, known]);
   return remembered(book, key, async () =>
     answerTrial({
       trial: looked,
@@ -34,6 +55,8 @@ export async function answerOf(book: Book, trial: Trial, looking: Looking = {}):
       packages,
       pulls: (await book.pulls(named)).map(asOfToday),
       shop,
+      viewed: viewerOf(book),
+      ...known,
     }),
   );
 }

@@ -1,12 +1,13 @@
 import { basename } from 'node:path';
 import type { Remark } from '@pullbook/core/remark';
-import type { Book, EdgeRemark, FileToImport, ImportReport } from '@pullbook/workshop';
+import type { Book, EdgeFinding, EdgeRemark, FileToImport, ImportReport } from '@pullbook/workshop';
 import type { Command } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { fileTrouble } from '../file-trouble.ts';
 import { textsValue } from '../option-values.ts';
 import { peak, window } from '../print/figure.ts';
+import { findingLines } from '../print/findings.ts';
 import { remarkLines } from '../print/remarks.ts';
 import { counted, table } from '../print/table.ts';
 import { type PullOptions, pullDetailsOf, withPullOptions } from '../pull-options.ts';
@@ -25,7 +26,10 @@ interface ImportOptions extends PullOptions, TreatmentOptions {
 interface FileOutcome {
   file: string;
   report: ImportReport | null;
+  findings: EdgeFinding[];
   remarks: EdgeRemark[];
+  /** Remarks that no finding says already. */
+  beside: EdgeRemark[];
   trouble: Refusal | null;
 }
 
@@ -113,7 +117,8 @@ async function eachFile(
 }
 
 async function readAndTake(path: string, shared: Shared, take: Take): Promise<FileOutcome> {
-  const { edgeRemarks } = await import('@pullbook/workshop');
+  const { remarksBeside } = await import('@pullbook/core/rule');
+  const { edgeFindings, edgeRemarks } = await import('@pullbook/workshop');
   const file = basename(path);
   const result = await take(file, path).catch((trouble: unknown) => {
     const words = fileTrouble(trouble, path);
@@ -121,10 +126,14 @@ async function readAndTake(path: string, shared: Shared, take: Take): Promise<Fi
     throw words;
   });
   if (result instanceof Refusal) return notRead(path, result);
+  const findings = result.ok ? result.value.findings : [];
+  const remarks = result.ok ? result.value.remarks : result.remarks;
   return {
     file,
     report: result.ok ? result.value : null,
-    remarks: edgeRemarks(result.ok ? result.value.remarks : result.remarks, file, shared.wordsIn()),
+    findings: edgeFindings(findings, shared.wordsIn()),
+    remarks: edgeRemarks(remarks, file, shared.wordsIn()),
+    beside: edgeRemarks(remarksBeside(remarks, findings), file, shared.wordsIn()),
     trouble: result.ok ? null : refusalOf(result.remarks),
   };
 }
@@ -133,7 +142,8 @@ async function notRead(path: string, trouble: Refusal): Promise<FileOutcome> {
   const { edgeRemarks } = await import('@pullbook/workshop');
   const file = basename(path);
   const remark: Remark = { code: trouble.code, level: 'refusal', message: trouble.message };
-  return { file, report: null, remarks: edgeRemarks([remark], file), trouble };
+  const remarks = edgeRemarks([remark], file);
+  return { file, report: null, findings: [], remarks, beside: remarks, trouble };
 }
 
 function answer(outcomes: FileOutcome[], dryRun: boolean, shared: Shared, context: Context): void {
@@ -144,6 +154,7 @@ function answer(outcomes: FileOutcome[], dryRun: boolean, shared: Shared, contex
     pulls: outcomes.flatMap((one) =>
       (one.report?.pulls ?? []).map((pull) => (dryRun ? { ...pull, id: null } : pull)),
     ),
+    findings: outcomes.flatMap((one) => one.findings),
     remarks,
     files: outcomes.map(({ file, report }) => ({
       file,
@@ -173,7 +184,7 @@ const failureMessage = (failed: FileOutcome[]): string =>
   failed.map((one) => `${one.file}: ${one.trouble!.message}`).join('\n');
 
 function outcomeLines(outcome: FileOutcome, dryRun: boolean, { view }: Shared, context: Context): string[] {
-  const { file, report, remarks } = outcome;
+  const { file, report, findings, beside } = outcome;
   const state = !report
     ? context.colours.red('not read')
     : report.alreadyKnown
@@ -214,6 +225,7 @@ function outcomeLines(outcome: FileOutcome, dryRun: boolean, { view }: Shared, c
       ? table([['Id', 'Pull', 'Engine speed', 'Peak power', 'Peak torque'], ...rows], '  ')
       : []),
     ...channels,
-    ...remarkLines(remarks, context),
+    ...findingLines(findings, context),
+    ...remarkLines(beside, context),
   ];
 }

@@ -1,6 +1,8 @@
 import type { ShownThing } from '@pullbook/workshop';
 import type { Context } from '../context.ts';
+import { findingSection } from './findings.ts';
 import { table } from './table.ts';
+import { badgeLines, whyLines } from './why.ts';
 
 type PageOf<Kind extends ShownThing['kind']> = Extract<ShownThing, { kind: Kind }>['page'];
 type Tables = PageOf<'trial'>['peaks'];
@@ -15,6 +17,8 @@ export function trialLines(page: PageOf<'trial'>, context: Context): string[] {
     page.basis,
     ...list('Mind', page.caveats, context),
     ...[page.survey, page.peaks, page.averages, page.atSpeeds].flatMap((one) => shownTable(one, context)),
+    ...whyLines(page.why, context),
+    ...badgeLines(page.badges, context),
     ...section(
       'Like for like',
       context,
@@ -40,6 +44,7 @@ export function trialLines(page: PageOf<'trial'>, context: Context): string[] {
       ]),
     ),
     ...list('Missing', page.missing, context),
+    ...findingSection(page.findings, context),
     ...list(
       'Remarks',
       page.remarks.map((one) => one.text),
@@ -70,6 +75,7 @@ export function pullLines(page: PageOf<'pull'>, context: Context): string[] {
     ...list('Cut', page.cuts, context),
     ...list('Spikes', page.spikes, context),
     ...list('Notes', [...page.notes, ...page.events], context),
+    ...findingSection(page.findings, context),
     ...list(
       'Remarks',
       page.remarks.map((one) => one.text),
@@ -113,6 +119,7 @@ export function combinationLines(page: PageOf<'combination'>, context: Context):
       context,
       page.pulls.map((one) => [one.id.slice(0, 8), one.name, one.peakPower]),
     ),
+    ...findingSection(page.findings, context),
     ...list(
       'Remarks',
       page.remarks.map((one) => one.text),

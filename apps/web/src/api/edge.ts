@@ -1,6 +1,6 @@
 /** What the server sends and takes besides the views' own types. Bare figures are shown as they come, never computed with. */
 import type { Package, PartChange } from '@pullbook/core/combination';
-import type { ShownRemark } from '@pullbook/views';
+import type { FindingGroup, ShownRemark } from '@pullbook/views';
 import type {
   LikeReport,
   PullDetailsText,
@@ -52,6 +52,7 @@ export interface ImportDetails extends PullDetailsText {
 
 export interface ImportReport {
   pulls: Pick<ReportOfImport['pulls'][number], 'id' | 'name'>[];
+  findings: FindingGroup[];
   remarks: ShownRemark[];
   alreadyKnown: boolean;
 }

@@ -15,6 +15,10 @@ export function importFile(
   return upload('/files/import', file, details, progress);
 }
 
+/** What the rules say of a file as it would go in; nothing is kept. */
+export const checkFile = (file: File, details: ImportDetails): Promise<ImportReport> =>
+  upload('/files/check', file, details, () => {});
+
 function upload<T>(
   path: string,
   file: File,

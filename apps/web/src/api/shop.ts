@@ -1,5 +1,12 @@
 /** What is the shop's: settings, cells, layouts met before, backups; and who may see a thing. */
-import type { BackupState, CellsReport, LayoutRow, SettingsReport } from '@pullbook/workshop';
+import type {
+  BackupState,
+  CellsReport,
+  FiguresPage,
+  LayoutRow,
+  ScatterPriorForm,
+  SettingsReport,
+} from '@pullbook/workshop';
 import { queryOptions, useMutation } from '@tanstack/react-query';
 import type { ViewChoices } from '../view/view-choices.ts';
 import { bookChanged, queryClient } from './query-client.ts';
@@ -18,6 +25,21 @@ export const cellsQuestion = (view: ViewChoices) =>
     queryFn: ({ signal }) => getJson<CellsReport>('/cells', figuresQuery(view), signal),
   });
 
+/** The shop's own figures; what the server still reads is there a moment later. */
+export const shopFiguresQuestion = (view: ViewChoices) =>
+  queryOptions({
+    queryKey: ['figures', figuresQuery(view)],
+    queryFn: ({ signal }) => getJson<FiguresPage>('/figures', figuresQuery(view), signal),
+    refetchInterval: ({ state }) => ((state.data?.pullsNotRead ?? 0) > 0 ? 2000 : false),
+  });
+
+/** The shop's guess of its scatter, each figure with the built-in one beside it. */
+export const scatterPriorQuestion = (view: ViewChoices) =>
+  queryOptions({
+    queryKey: ['scatter-prior', figuresQuery(view)],
+    queryFn: ({ signal }) => getJson<ScatterPriorForm>('/scatter-prior', figuresQuery(view), signal),
+  });
+
 export const layoutsQuestion = () =>
   queryOptions({
     queryKey: ['layouts'],
@@ -31,11 +53,22 @@ export const backupQuestion = () =>
   });
 
 /** Some settings to keep; a mark is sent as its data. */
-export type SettingsChange = Partial<Omit<SettingsReport, 'schemaVersion' | 'mark' | 'binWidthRpm'>> & {
+export type SettingsChange = Partial<
+  Omit<SettingsReport, 'schemaVersion' | 'mark' | 'binWidthRpm' | 'scatterPrior' | 'worthwhileGain'>
+> & {
   /** With its unit, or `adapted`. */
   binWidthRpm?: string;
+  /** As typed, by path: `{ pull: { injected: '0.3 %' } }`; what is kept already as a bare number. */
+  scatterPrior?: PriorChange;
+  /** `1 %` */
+  worthwhileGain?: string;
   mark?: { base64: string } | null;
 };
+
+/** A shop's guess of its scatter as it is sent. */
+export interface PriorChange {
+  [name: string]: string | number | PriorChange;
+}
 
 export const sendSettings = (change: SettingsChange) =>
   sendJson<SettingsReport>('PATCH', '/settings', change);
@@ -52,7 +85,14 @@ export function useKeepSettings() {
   return useMutation({
     mutationFn: sendSettings,
     // What was chosen shows at once; the book's answer then stands in its place, and so it does where it refused.
-    onMutate: ({ mark: _, binWidthRpm: __, stamp: ___, ...plain }) => showSettings(plain),
+    onMutate: ({
+      mark: _,
+      binWidthRpm: __,
+      stamp: ___,
+      scatterPrior: ____,
+      worthwhileGain: _____,
+      ...plain
+    }) => showSettings(plain),
     onSuccess: bookChanged,
     onError: () => queryClient.invalidateQueries({ queryKey }),
   });

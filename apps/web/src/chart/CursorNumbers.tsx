@@ -48,6 +48,11 @@ export function CursorNumbers({
           </tbody>
         </table>
       </div>
+      {table.gains?.map(({ name, unit, cells }) => (
+        <p key={name} className={styles.under}>
+          <span>{name}</span> <strong>{cells[node] ? `${cells[node]} ${unit}` : 'no band here'}</strong>
+        </p>
+      ))}
     </Card>
   );
 }

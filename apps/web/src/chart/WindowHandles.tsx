@@ -1,5 +1,5 @@
 import { type DrawSize, drawMarkedRange, placeAcross, type StackGeometry } from '@pullbook/charts';
-import { type PointerEvent, useEffect, useRef, useState } from 'react';
+import { type PointerEvent, useEffect, useEffectEvent, useRef, useState } from 'react';
 import { windowSteps } from '../keys/cursor-keys.ts';
 import styles from './chart.module.css';
 import { nearest } from './nearest.ts';
@@ -18,17 +18,21 @@ export interface ChartWindow {
   text: (place: number) => string;
   /** Another one lets go of what was moved and not kept. */
   turn?: number;
+  /** Set while the hand moves, each time the last one is there; else once it lets go or the keys rest. */
+  live?: boolean;
   onSet: (lowPlace: number, highPlace: number) => void;
 }
 
-/** Keys come in runs: what they set takes effect once they rest. */
+/** Keys come in runs: what they set takes effect once they rest, where it is kept. */
 const REST_MS = 450;
+/** An answer that takes longer is not waited for before the next is asked. */
+const PATIENCE_MS = 1000;
 
 type Ends = [low: number, high: number];
 
 /** The two ends of a window as handles: dragged, or moved by arrow keys, from place to place. */
 export function WindowHandles({
-  window: { name, range, places, text, turn = 0, onSet },
+  window: { name, range, places, text, turn = 0, live = false, onSet },
   geometry,
   size,
 }: {
@@ -37,12 +41,14 @@ export function WindowHandles({
   size: DrawSize;
 }) {
   const rangeKey = [...range, turn].join(' ');
-  const [moved, setMoved] = useState<{ from: string; ends: Ends; dragging: boolean } | null>(null);
+  const [moved, setMoved] = useState<{ from: string; ends: Ends; inHand: boolean } | null>(null);
+  const pressed = useRef(false);
+  const askedAt = useRef(Number.NEGATIVE_INFINITY);
   const resting = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   useEffect(() => () => clearTimeout(resting.current), []);
 
   // What is in the hand stays there, even where the window changes meanwhile.
-  const own = moved !== null && (moved.dragging || moved.from === rangeKey) ? moved : null;
+  const own = moved !== null && (moved.inHand || moved.from === rangeKey) ? moved : null;
   const ends: Ends = own?.ends ?? [nearest(places, range[0]), nearest(places, range[1])];
 
   const withEnd = (side: 0 | 1, wanted: number): Ends =>
@@ -50,19 +56,44 @@ export function WindowHandles({
       ? [Math.max(0, Math.min(wanted, ends[1] - 1)), ends[1]]
       : [ends[0], Math.min(places.length - 1, Math.max(wanted, ends[0] + 1))];
 
-  const keep = (next: Ends) => onSet(next[0], next[1]);
+  const keep = (next: Ends) => {
+    askedAt.current = performance.now();
+    onSet(next[0], next[1]);
+  };
+  const isThere = (wanted: Ends) => wanted.every((end, side) => end === nearest(places, range[side]!));
+
+  /** One question at a time, so that no queue of them builds up behind a quick hand. */
+  function lookAt(next: Ends) {
+    setMoved({ from: rangeKey, ends: next, inHand: true });
+    if (performance.now() - askedAt.current > PATIENCE_MS) keep(next);
+  }
+
+  // What was asked is there: the next one, if the hand has moved on meanwhile.
+  const onAnswer = useEffectEvent(() => {
+    askedAt.current = Number.NEGATIVE_INFINITY;
+    if (!live || own === null) return;
+    if (!isThere(own.ends)) keep(own.ends);
+    else if (!pressed.current) setMoved(null);
+  });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another range is what it waits for
+  useEffect(() => onAnswer(), [rangeKey]);
 
   function drag(side: 0 | 1, event: PointerEvent<HTMLDivElement>) {
-    if (own === null || !own.dragging) return;
+    if (own === null || !pressed.current) return;
     const box = event.currentTarget.parentElement!.getBoundingClientRect();
     const next = withEnd(side, nodeAt(event.clientX - box.left, geometry, places));
-    setMoved({ from: rangeKey, ends: next, dragging: true });
+    if (live && next[side] !== own.ends[side]) lookAt(next);
+    else setMoved({ from: rangeKey, ends: next, inHand: true });
   }
 
   function release() {
-    if (own === null || !own.dragging) return;
-    setMoved({ from: rangeKey, ends: own.ends, dragging: false });
-    keep(own.ends);
+    if (own === null || !pressed.current) return;
+    pressed.current = false;
+    if (isThere(own.ends)) setMoved(null);
+    else {
+      setMoved({ from: rangeKey, ends: own.ends, inHand: live });
+      keep(own.ends);
+    }
   }
 
   const handle = (side: 0 | 1) => {
@@ -85,19 +116,27 @@ export function WindowHandles({
           if (event.button !== 0) return;
           event.currentTarget.setPointerCapture(event.pointerId);
           clearTimeout(resting.current);
-          setMoved({ from: rangeKey, ends, dragging: true });
+          pressed.current = true;
+          setMoved({ from: rangeKey, ends, inHand: true });
         }}
         onPointerMove={(event) => drag(side, event)}
         onPointerUp={release}
-        onPointerCancel={() => setMoved(null)}
+        onPointerCancel={() => {
+          pressed.current = false;
+          setMoved(null);
+        }}
         onKeyDown={(event) => {
           const steps = windowSteps(event);
           if (steps === 0) return;
           event.preventDefault();
           const next = withEnd(side, ends[side] + steps);
-          setMoved({ from: rangeKey, ends: next, dragging: false });
+          if (next[side] === ends[side]) return;
           clearTimeout(resting.current);
-          resting.current = setTimeout(() => keep(next), REST_MS);
+          if (live) lookAt(next);
+          else {
+            setMoved({ from: rangeKey, ends: next, inHand: false });
+            resting.current = setTimeout(() => keep(next), REST_MS);
+          }
         }}
       >
         <span className={styles.grip} />

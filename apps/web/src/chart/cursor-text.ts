@@ -9,5 +9,8 @@ export function cursorText(table: CursorTable, node: number, xUnit: string): str
     });
     return figures.length === 0 ? '' : `${row.name} ${figures.join(', ')} ${row.unit}`.trim();
   });
-  return [`${table.at[node]} ${xUnit}`, ...rows.filter((row) => row !== '')].join('; ');
+  const gains = (table.gains ?? []).map(({ name, unit, cells }) =>
+    cells[node] ? `${name}: ${cells[node]} ${unit}` : '',
+  );
+  return [`${table.at[node]} ${xUnit}`, ...rows, ...gains].filter((row) => row !== '').join('; ');
 }

@@ -19,6 +19,7 @@ export const KEY_LIST = [
     does: 'Add a pull like this one, or like the last',
     where: 'On a pull, or the pulls',
   },
+  { id: 'plan', press: 'n', shown: 'N', does: 'Plan the next pull', where: 'On a trial' },
   { id: 'publish', press: 'p', shown: 'P', does: 'Publish', where: 'On a trial' },
   {
     id: 'change',

@@ -2,6 +2,9 @@ import type { ShownTable as Table } from '@pullbook/views';
 import { CombinationKey } from './CombinationKey.tsx';
 import styles from './figures.module.css';
 
+/** A longer cell holds words: it is set as such and may break. */
+const LONGEST_FIGURE = 28;
+
 /** A table as the views made it, cells ready to print. */
 export function ShownTable({ table }: { table: Table }) {
   return (
@@ -25,7 +28,10 @@ export function ShownTable({ table }: { table: Table }) {
                 {row.name} <span className={styles.unit}>{row.unit}</span>
               </th>
               {row.cells.map((cell, index) => (
-                <td key={table.columns[index]?.text ?? index}>
+                <td
+                  key={table.columns[index]?.text ?? index}
+                  className={cell.length > LONGEST_FIGURE ? styles.long : undefined}
+                >
                   <CombinationKey
                     text={cell === '' ? '–' : cell}
                     combination={table.columns[index]?.combination ?? null}

@@ -11,6 +11,7 @@ export {
 } from './flow-sheet.ts';
 export { isSupercharged } from './is-supercharged.ts';
 export * from './model.ts';
+export { CHANGED_ON_THE_BRAKE, needsTakingApart } from './needs-taking-apart.ts';
 export { ORIGINS } from './origins.ts';
 export { readSheet } from './read-sheet.ts';
 export { remarksOnSheet } from './remarks-on-sheet.ts';

@@ -17,7 +17,7 @@ export function conditionsOfOccasion(pulls: readonly CountedPull[]): ConditionDi
     textCondition(pulls, {
       id: 'session',
       label: 'Session',
-      why: 'Pulls of one session share cell air, fuel and zero of the load cell.',
+      why: 'Pulls of one session share cell air, fuel and zero of the load cell: another session is not alike (common practice, no source).',
       read: ({ pull }) => pull.sessionId,
       text: numbered(
         'session',
@@ -43,7 +43,7 @@ export function conditionsOfOccasion(pulls: readonly CountedPull[]): ConditionDi
     textCondition(pulls, {
       id: 'operator',
       label: 'Operator',
-      why: 'Another hand on the brake is another pull.',
+      why: 'Another hand on the brake warms up, waits and tips in otherwise: no other operator is let pass (common practice, no source).',
       read: ({ pull }) => pull.operator,
     }),
   ].filter((condition) => condition.id !== 'operator' || isNoted(condition));

@@ -14,7 +14,7 @@ export function conditionsOfReading(
     textCondition(pulls, {
       id: 'kind-of-rows',
       label: 'Kind of rows',
-      why: 'A sweep reads low by what its inertia hides, a settled point does not.',
+      why: 'A sweep reads low by what its inertia hides (T = I · 2π/60 · dn/dt), a settled point does not: the two are not alike.',
       read: ({ view }) => view.curve?.kindOfRows ?? null,
       text: (kind) => (kind === 'points' ? 'settled points or a table' : 'samples of a sweep'),
     }),
@@ -40,13 +40,13 @@ export function conditionsOfReading(
     textCondition(pulls, {
       id: 'inertia',
       label: 'Inertia of the sweep',
-      why: 'Figures with and without the inertia of the sweep are not alike.',
+      why: 'Figures with and without the torque that the sweep hides are not alike: 1 to 3 % of power at 300 rpm/s (by T = I · 2π/60 · dn/dt, for 0.25 to 0.6 kg·m²).',
       read: inertiaOf,
     }),
     textCondition(ownViews, {
       id: 'bin-width',
       label: 'Width of the bins',
-      why: 'The widest of all is used for the comparison: finer logging of one side is not a difference of the engine.',
+      why: 'The widest of all is used for the comparison: finer logging of one side is not a difference of the engine (by the rule of the comparison).',
       read: ({ view }) =>
         view.curve === null
           ? null
@@ -59,19 +59,19 @@ export function conditionsOfReading(
     textCondition(pulls, {
       id: 'boost-tap',
       label: 'Boost tap',
-      why: 'Boost at another place is another pressure: its difference is not shown as a gain or loss.',
+      why: 'Boost at another place is another pressure: its difference is not shown as a gain or loss (common practice, no source).',
       read: ({ pull }) => pull.places.boostTap,
     }),
     textCondition(pulls, {
       id: 'charge-probe',
       label: 'Charge probe',
-      why: 'A probe at another place reads another temperature.',
+      why: 'A probe at another place reads another temperature: no other place is let pass (common practice, no source).',
       read: ({ pull }) => pull.places.chargeProbe,
     }),
     textCondition(pulls, {
       id: 'inlet-probe',
       label: 'Inlet probe',
-      why: 'The factor is as good as the place its temperature is taken at.',
+      why: 'The factor is as good as the place its temperature is taken at: 5 K there are 1 % of power (by the correction formulas).',
       read: ({ pull }) => pull.places.inletProbe,
     }),
   ];

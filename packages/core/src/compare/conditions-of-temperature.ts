@@ -12,7 +12,7 @@ const STARTS: readonly {
   meaning: ChannelMeaning;
   label: string;
   limitK: number;
-  boostedOnly: boolean;
+  asked: 'always' | 'boosted' | 'where noted';
   why: string;
 }[] = [
   start('oil-start', 'oilTemperature', 'Oil at the start', 10, 'Thinner oil drags less'),
@@ -29,7 +29,7 @@ const STARTS: readonly {
     'Charge at the start',
     10,
     'A soaked cooler costs air and spark',
-    true,
+    'boosted',
   ),
   start(
     'inlet-start',
@@ -37,6 +37,14 @@ const STARTS: readonly {
     'Inlet air at the start',
     10,
     'The factor follows the air, the charge only in part',
+  ),
+  start(
+    'fuel-start',
+    'fuelTemperature',
+    'Fuel at the start',
+    10,
+    'Warm fuel is thinner and boils in the bowl; a flow meter by volume reads it high',
+    'where noted',
   ),
 ];
 
@@ -46,11 +54,11 @@ function start(
   label: string,
   limitF: number,
   effect: string,
-  boostedOnly = false,
+  asked: 'always' | 'boosted' | 'where noted' = 'always',
 ) {
   const limitK = limitF / 1.8;
   const why = `${effect}; ${limitF} °F (${limitK.toFixed(1)} K) apart is let pass (common practice, no source).`;
-  return { id, meaning, label, limitK, boostedOnly, why };
+  return { id, meaning, label, limitK, asked, why };
 }
 
 /** Temperatures over the first accepted rows, each with the limit the trade lets pass between compared pulls. */
@@ -58,19 +66,26 @@ export function conditionsOfTemperature(
   pulls: readonly CountedPull[],
   boosted: boolean,
 ): ConditionDifference[] {
-  return STARTS.filter((one) => boosted || !one.boostedOnly).map(({ id, label, why, meaning, limitK }) =>
+  const isAsked = ({ asked, meaning }: (typeof STARTS)[number]) =>
+    asked === 'always' ||
+    (asked === 'boosted' ? boosted : pulls.some((counted) => startTemperature(counted, meaning) !== null));
+  return STARTS.filter(isAsked).map(({ id, label, why, meaning, limitK }) =>
     numberCondition(pulls, {
       id,
       label,
       why,
-      read: (counted) => startOf(counted, meaning),
+      read: (counted) => startTemperature(counted, meaning),
       text: rangeText((kelvin) => figureOf(kelvin, 'temperature', { decimals: 0 })),
       differ: (low, high) => high - low > limitK,
     }),
   );
 }
 
-function startOf({ pull, view }: CountedPull, meaning: ChannelMeaning): number | null {
+/** Median of a temperature over the first accepted rows, K; `null`: not measured there. */
+export function startTemperature(
+  { pull, view }: Pick<CountedPull, 'pull' | 'view'>,
+  meaning: ChannelMeaning,
+): number | null {
   const channel = channelOf(pull, meaning);
   if (channel === null || view.window === null) return null;
   const rows = acceptedRows(view.window);

@@ -48,11 +48,17 @@ export function conditionsOfTune(
     textCondition(pulls, {
       id,
       label,
-      why: 'A tune made again for one side only is a second change.',
+      why: 'A tune made again for one side only is a second change: no other setting is let pass (common practice, no source).',
       read: ({ pull }) => pull.tune[field],
     }),
   );
-  const shown = [spark, pressure, ...noted].filter(isNoted);
+  const batch = textCondition(pulls, {
+    id: 'fuel-batch',
+    label: 'Fuel batch',
+    why: 'Another drum or delivery of the same name has another density and octane: the same batch is asked for (common practice, no source).',
+    read: ({ pull }) => pull.tune.fuelBatch,
+  });
+  const shown = [spark, pressure, ...noted, batch].filter(isNoted);
   // Mixture and spark are always asked for: that nobody knows them is itself worth saying.
   const sparkKnown = shown.some((one) => one.id === 'spark' || one.id === 'tune-spark');
   return [mixture, ...(sparkKnown ? [] : [spark]), ...shown];

@@ -1,7 +1,7 @@
 import { mean } from '../numeric/mean.ts';
 import type { ChannelMeaning } from '../pull/index.ts';
+import { crossoversOf } from '../scatter/index.ts';
 import type { WindowNodes } from './common-window.ts';
-import { crossoversOf } from './crossovers.ts';
 import type { ComparedCombination, Gain } from './model.ts';
 
 export interface GainInput {
@@ -13,6 +13,8 @@ export interface GainInput {
   averaged: readonly number[];
   /** Boost was measured at one place in both. */
   boostComparable: boolean;
+  /** What the changed figures are to be taken times at each node, where drift or unequal set-ups shift them; `null`: as they are. */
+  factor: Float64Array | null;
 }
 
 /** A combination less the baseline on the common window. All SI. `null` where the two share no node. */
@@ -47,14 +49,15 @@ export function gainOf(input: GainInput): Gain | null {
 }
 
 function difference(
-  { baseline, changed, nodesRpm, window }: GainInput,
+  { baseline, changed, nodesRpm, window, factor }: GainInput,
   meaning: ChannelMeaning,
 ): Float64Array {
   const [before, after] = [baseline.channels.get(meaning), changed.channels.get(meaning)];
+  const by = (node: number) => (factor === null || meaning === 'boost' ? 1 : factor[node]!);
   return nodesRpm.map((_, node) =>
     node < window.firstNode || node > window.lastNode
       ? Number.NaN
-      : (after?.mean[node] ?? Number.NaN) - (before?.mean[node] ?? Number.NaN),
+      : by(node) * (after?.mean[node] ?? Number.NaN) - (before?.mean[node] ?? Number.NaN),
   );
 }
 

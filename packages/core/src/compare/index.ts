@@ -1,4 +1,7 @@
 export { compareCombinations } from './compare-combinations.ts';
-export { crossoversOf } from './crossovers.ts';
+export { type CountedPull, countedPulls } from './condition.ts';
+export { isOfParts } from './conditions-of-parts.ts';
+export { startTemperature } from './conditions-of-temperature.ts';
 export * from './model.ts';
 export { standardText } from './one-standard.ts';
+export { pullArraysOf } from './pull-arrays.ts';

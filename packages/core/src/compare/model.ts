@@ -1,4 +1,13 @@
-import type { Cell, ChannelMeaning, CorrectionApplied, Peak, Pull, PullView } from '../pull/index.ts';
+import type { Combination, PartChange } from '../combination/index.ts';
+import type {
+  Cell,
+  ChannelMeaning,
+  CorrectionApplied,
+  Peak,
+  Pull,
+  PullView,
+  PullViewer,
+} from '../pull/index.ts';
 import type { Remark, SaidParts } from '../remark/index.ts';
 import type { ScatterComparison, ScatterHistory, Trend, VerdictWord } from '../scatter/index.ts';
 
@@ -136,11 +145,25 @@ export interface Comparison {
   remarks: Remark[];
 }
 
+/** What is known beside the counted pulls, for the conditions. */
+export interface ComparedBeside {
+  /** By id. */
+  combinations: ReadonlyMap<string, Combination>;
+  /** Lines changed from the baseline, by key of the changed combination. */
+  changes: Readonly<Record<string, readonly PartChange[]>>;
+  /** Pulls of the same sessions, counted or not: what went before each pull. */
+  pulls: readonly Pull[];
+}
+
 export interface CompareOptions {
+  /** How a pull is viewed anew, in another standard or width; missing: `viewPull`. */
+  viewed?: PullViewer | undefined;
   /** r/min; missing: the common window */
   averagesWindowRpm?: [low: number, high: number] | null;
   /** Combination the others are held against; missing: the first input. `null`: no gain is claimed. */
   baselineKey?: string | null;
+  /** Sheets and other pulls; missing: nothing is said of parts and fuel, and a wait only between counted pulls. */
+  beside?: ComparedBeside;
   /** Described cells, for the calibration of their instruments. */
   cells?: readonly Cell[];
   /** What is known of the scatter before these pulls; missing: no band and no verdict. */
@@ -148,7 +171,7 @@ export interface CompareOptions {
   /** Keys of combinations that went on without taking the engine apart: they share the baseline's set-up on its day. */
   keptOnTheBrake?: readonly string[];
   /** Smallest gain that matters, share; missing: 0.01. */
-  worthwhile?: number;
+  worthwhile?: number | undefined;
   /** Counted pulls at which the verdict is looked at; missing: one look. */
   looksAt?: readonly number[] | null;
 }

@@ -1,17 +1,23 @@
 import { CORRECTIONS, type CorrectionId } from '../air/index.ts';
-import { type CarriedCorrection, type CorrectionApplied, type Recipe, viewPull } from '../pull/index.ts';
+import {
+  type CarriedCorrection,
+  type CorrectionApplied,
+  type PullViewer,
+  type Recipe,
+  viewPull,
+} from '../pull/index.ts';
 import { type Remark, remark } from '../remark/index.ts';
 import type { ComparedInput } from './model.ts';
 
 type Entry = ComparedInput['pulls'][number];
 
 /** The same pull through a changed recipe; the view at hand where nothing changes. */
-export function viewedWith(entry: Entry, changes: Partial<Recipe>): Entry {
+export function viewedWith(entry: Entry, changes: Partial<Recipe>, view: PullViewer = viewPull): Entry {
   const recipe = { ...entry.view.recipe, ...changes };
   const same = Object.entries(changes).every(
     ([name, value]) => entry.view.recipe[name as keyof Recipe] === value,
   );
-  return same ? entry : { pull: entry.pull, view: viewPull(entry.pull, recipe) };
+  return same ? entry : { pull: entry.pull, view: view(entry.pull, recipe) };
 }
 
 /**
@@ -19,20 +25,23 @@ export function viewedWith(entry: Entry, changes: Partial<Recipe>): Entry {
  * cannot reach it, observed; where one cannot reach that either, every pull as it was recorded. The remarks name the pulls
  * that stood in the way.
  */
-export function inOneStandard(inputs: readonly ComparedInput[]): {
+export function inOneStandard(
+  inputs: readonly ComparedInput[],
+  view: PullViewer = viewPull,
+): {
   inputs: ComparedInput[];
   correction: CorrectionApplied;
   remarks: Remark[];
 } {
   const asked = inputs.flatMap((input) => input.pulls)[0]?.view.recipe.correction ?? 'observed';
-  const inAsked = everyPull(inputs, () => asked);
+  const inAsked = everyPull(inputs, () => asked, view);
   const short = notReached(inAsked);
   if (short.length === 0)
     return { inputs: inAsked, correction: appliedTo(inAsked, asked, true), remarks: [] };
 
   const names = short.map((entry) => `"${entry.pull.name}" (${whyNot(entry)})`).join(', ');
   const standard = CORRECTIONS[asked].name;
-  const inObserved = everyPull(inputs, () => 'observed');
+  const inObserved = everyPull(inputs, () => 'observed', view);
   if (asked !== 'observed' && notReached(inObserved).length === 0)
     return {
       inputs: inObserved,
@@ -46,7 +55,7 @@ export function inOneStandard(inputs: readonly ComparedInput[]): {
       ],
     };
 
-  const asRecorded = everyPull(inputs, ({ pull }) => recordedIn(pull.carried.standard));
+  const asRecorded = everyPull(inputs, ({ pull }) => recordedIn(pull.carried.standard), view);
   const carried = new Set(
     asRecorded.flatMap((input) => input.pulls.map(({ pull }) => pull.carried.standard)),
   );
@@ -81,10 +90,11 @@ const recordedIn = (standard: CarriedCorrection['standard']): CorrectionId =>
 function everyPull(
   inputs: readonly ComparedInput[],
   correction: (entry: Entry) => CorrectionId,
+  view: PullViewer,
 ): ComparedInput[] {
   return inputs.map((input) => ({
     ...input,
-    pulls: input.pulls.map((entry) => viewedWith(entry, { correction: correction(entry) })),
+    pulls: input.pulls.map((entry) => viewedWith(entry, { correction: correction(entry) }, view)),
   }));
 }
 

@@ -1,9 +1,13 @@
 export { type BaselineAtRisk, baselineGuard, type GuardQuestion } from './baseline-guard.ts';
 export { beforeThePull, type StartAdvice } from './before-the-pull.ts';
-export { cautionsOf } from './cautions.ts';
-export type { DesignedPull } from './designed-pull.ts';
+export { cautionsOf, PLANNING_AID } from './cautions.ts';
+export { countsByKey, type DesignedPull } from './designed-pull.ts';
+export { judgeDesign } from './judge-design.ts';
+export type { OnTheBrake, Pace } from './laid-out.ts';
 export * from './model.ts';
 export { type PlannedStay, type PlanQuestion, type PullPlan, planPulls } from './plan-pulls.ts';
-export { type Settling, pullsToSettle } from './pulls-to-settle.ts';
+export { type PlannedEngine, plannedEngine, togetherOnOneCard } from './planned-engine.ts';
+export { pullsLeft } from './pulls-left.ts';
+export { pullsToSettle, type Settling } from './pulls-to-settle.ts';
 export { readGain, readOdds } from './read-question.ts';
-export { type PlannedEngine, stopCriteria } from './stop-criteria.ts';
+export { type StopLine, stopCriteria } from './stop-criteria.ts';

@@ -65,7 +65,7 @@ function weatherFactor({ asked, weather }: CorrectionInput, remarks: Remark[]): 
   const standard = CORRECTIONS[asked];
   const factor = standard.factor(air.value);
   for (const reason of standard.outsideValidity(air.value, factor))
-    remarks.push(remark('caution', 'outside-validity', said`Outside ${standard.name}: ${reason}`));
+    remarks.push(remark('caution', 'outside-validity', said`Outside ${standard.name}: ${reason}.`));
   return factor;
 }
 

@@ -29,5 +29,5 @@ export { cellNamed, type ShopReading, SILENT_SHOP } from './shop-reading.ts';
 export { type FoundSpike, findSpikes, type SpikeOptions } from './spikes.ts';
 export { torqueOfRows } from './torque-and-power.ts';
 export { canBeLate, lagsInForce, PLAIN_TREATMENT, recipeFor } from './treatment.ts';
-export { viewPull } from './view-pull.ts';
+export { type PullViewer, viewPull } from './view-pull.ts';
 export { lagFigure } from './wording.ts';

@@ -40,6 +40,9 @@ import { factorColumnRemarks, weatherOfPull } from './weather-of-pull.ts';
 /** Channels a spike test says nothing of: the clock, switches, and what nobody understands. */
 const NOT_TESTED_FOR_SPIKES: readonly ChannelMeaning[] = ['time', 'throttle', 'correctionFactor', 'other'];
 
+/** A way to come by a view: `viewPull`, or what remembers its views, since the same is the same. */
+export type PullViewer = (pull: Pull, recipe: Recipe, shop?: ShopReading) => PullView;
+
 /**
  * A pull turned into curves: lags taken out, the window found, spikes left out, torque and power brought to the standard
  * asked for, put over engine speed, peaks fitted. The pull itself is never altered. Where the recipe says nothing, the

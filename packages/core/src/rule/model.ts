@@ -1,5 +1,5 @@
-import type { Remark } from '../remark/index.ts';
 import type { QuantityKind } from '../quantity/index.ts';
+import type { Remark } from '../remark/index.ts';
 
 /** Where a rule is looked at. */
 export type RulePlace = 'import' | 'pull' | 'comparison' | 'combination' | 'session' | 'plan';
@@ -18,7 +18,15 @@ export interface Threshold {
   /** Inside unit of `kind`. */
   value: number;
   kind: QuantityKind;
+  /** As in `Figure`: `%` of a ratio. */
+  units?: { us: string; si: string };
+  decimals?: number;
+  /** Another room draws this line when it reads the pull or sheet, so that the shop cannot move it here. */
+  fixed?: true;
 }
+
+/** The shop's own values of thresholds by their ids, inside units; those left out stand as in the catalogue. */
+export type RuleThresholds = Readonly<Record<string, number>>;
 
 /** One rule of the catalogue, as data. */
 export interface Rule {
@@ -33,6 +41,8 @@ export interface Rule {
   level: Finding['level'];
   thresholds: readonly Threshold[];
   provenance: Provenance;
+  /** Codes of remarks that say the same where the value is made: the finding is made of them and stands in their place. */
+  wraps: readonly string[];
   /** What is done elsewhere where the rule needs inputs the book does not hold yet; `null`: it is looked at here. */
   elsewhere: string | null;
 }

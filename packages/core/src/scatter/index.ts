@@ -1,1 +1,17 @@
+export { type BetweenAndWithin, betweenAndWithin } from './between-within.ts';
+export { clearRanges } from './clear-ranges.ts';
+export { compareArrays } from './compare-arrays.ts';
+export { criticalOfFamily, type Family } from './critical-value.ts';
+export { crossoversOf, crossoversWithStretch } from './crossovers.ts';
+export { type Design, designOf } from './design-of-pulls.ts';
+export { equivalentDegreesOfFreedom, type KnownVariance } from './equivalent-degrees-of-freedom.ts';
+export { fitPrior } from './fit-prior.ts';
+export { WORTHWHILE_GAIN } from './gain-of-groups.ts';
+export { criticalLargestT, type LargestT } from './largest-t.ts';
+export { errorOfLook, type Look, lookAt } from './look-of-plan.ts';
 export * from './model.ts';
+export { moderate } from './moderate.ts';
+export { alphaSpent, chanceOfCalling, criticalZAtLook } from './spending.ts';
+export { covarianceParts, knownVariances, type Source, sourcesOf, sumOf } from './variance-sources.ts';
+export { verdictWord } from './verdict-word.ts';
+export { type Weights, weightsOfGroups } from './weights-of-groups.ts';

@@ -55,7 +55,9 @@ export interface ScatterOptions {
   /** Smallest gain that matters, as a share: what `no-difference` is held against. Missing: 0.01. */
   worthwhile?: number;
   /** Where verdicts are looked at while pulls are made: shares the error over the looks. Missing: one look. */
-  looks?: { /** Counted pulls at each look planned, rising; the last is the whole plan. */ at: readonly number[] } | null;
+  looks?: {
+    /** Counted pulls at each look planned, rising; the last is the whole plan. */ at: readonly number[];
+  } | null;
 }
 
 /** `clear`: the 95 % band excludes zero. `likely`: the 80 % band does. `no-difference`: the 90 % band lies within the worthwhile gain. */
@@ -102,6 +104,7 @@ export interface GroupGain {
   logGain: number;
   /** Of logGain. */
   standardError: number;
+  /** Of the Student t with the same 97.5 % point as the parts together. */
   degreesOfFreedom: number;
   /** Half-width of the 95 % band over the standard error: Student's t, wider for several groups and for planned looks. */
   critical: number;
@@ -141,7 +144,13 @@ export interface ScatterComparison {
   engineSpeedRpm: Float64Array;
   windowRpm: [low: number, high: number];
   gains: GroupGain[];
-  spreads: { pull: SpreadUsed; setUp: SpreadUsed; day: SpreadUsed; cell: SpreadUsed; within: SpreadUsed & { lengthRpm: number } };
+  spreads: {
+    pull: SpreadUsed;
+    setUp: SpreadUsed;
+    day: SpreadUsed;
+    cell: SpreadUsed;
+    within: SpreadUsed & { lengthRpm: number };
+  };
   /** `taken-out`: the order of the pulls lets a straight drift cancel. `carried`: it does not, so its prior widens the band. `none`: all times equal or unknown. */
   drift: { handling: 'taken-out' | 'carried' | 'none'; perHour: number | null };
   trends: Trend[];

@@ -1,4 +1,10 @@
 export { BUILT_IN_PRIOR, PRIOR_PROVENANCE, type PriorFigure } from './built-in-prior.ts';
+export { type Cluster, clustersOf } from './clusters.ts';
+export { digestOfCurve } from './digest-curve.ts';
 export { historyFrom } from './history-from.ts';
+export { type HistoryAsked, historyOfShop } from './history-of-shop.ts';
 export { inductionOf } from './induction-of.ts';
 export * from './model.ts';
+export { type OwnPrior, type PriorInForce, priorInForce } from './own-prior.ts';
+export { sentinelOf } from './sentinel.ts';
+export { shopFigures } from './shop-figures.ts';

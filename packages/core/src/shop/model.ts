@@ -46,6 +46,8 @@ export interface Repeatability {
   clusters: number;
   pulls: number;
   spread: Spread;
+  /** Two pulls of one set-up on one day differ by no more than this in 95 of 100 cases: Student's t of its degrees of freedom. */
+  twoPullsDiffer: number;
   /** By month (`2026-03`), for the picture over time. */
   overTime: { month: string; sigma: number; degreesOfFreedom: number; clusters: number }[];
 }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Combination, SheetValue } from '../combination/index.ts';
 import { OPEN_AUDIENCE, type Pull } from '../pull/index.ts';
 import { inventedPoints, inventedPull, inventedTorque } from '../pull/invented-pull.testing.ts';
+import { inventedHistory } from '../scatter/history.testing.ts';
 import { answerTrial } from './answer-trial.ts';
 import type { AnswerInput, Trial } from './model.ts';
 
@@ -188,5 +189,42 @@ describe('what stands in the way', () => {
         'pull-of-another-combination',
       ]),
     );
+  });
+});
+
+describe('the verdict of a trial', () => {
+  const history = inventedHistory();
+  const gainOf = (changes: Partial<Trial>, input: Partial<AnswerInput> = {}) =>
+    answer(changes, { history, ...input }).comparison!.gains[0]!;
+  const plan = {
+    gainRatio: 0.03,
+    odds: 0.8,
+    pulls: [{ key: 'A' }, { key: 'B' }],
+    looksAt: [2, 4],
+    stopCriteria: null,
+    notes: '',
+  };
+
+  test('is there with a history of scatter, and not without', () => {
+    expect(gainOf({}).verdict!.pulls).toEqual({ baseline: 1, changed: 1 });
+    expect(gainOf({}, { history: null }).verdict).toBeNull();
+  });
+
+  test('a cam brings its own set-up; what a person said of it goes before the parts', () => {
+    const setUpPart = (takenApart: boolean | null) =>
+      gainOf({
+        combinations: trial().combinations.map((one) => (one.key === 'B' ? { ...one, takenApart } : one)),
+      }).band!.scatter.gains[0]!.parts.setUp;
+    expect(setUpPart(null)).toBeCloseTo(2 * history.setUp.sigma ** 2, 12);
+    expect(setUpPart(true)).toBeCloseTo(2 * history.setUp.sigma ** 2, 12);
+    expect(setUpPart(false)).toBe(0);
+  });
+
+  test('is held against the gain of the plan, else of the shop, and shares its error over the looks', () => {
+    expect(gainOf({}, { worthwhile: 0.02 }).verdict!.worthwhileRatio).toBe(0.02);
+    expect(gainOf({}).verdict!.worthwhileRatio).toBe(0.01);
+    const planned = gainOf({ plan }, { worthwhile: 0.02 });
+    expect(planned.verdict!.worthwhileRatio).toBe(0.03);
+    expect(planned.band!.scatter.gains[0]!.look).toMatchObject({ number: 1, of: 2 });
   });
 });

@@ -1,5 +1,5 @@
 import { type Combination, type PartChange, whatChanged } from '../combination/index.ts';
-import { type ComparedInput, type Comparison, compareCombinations } from '../compare/index.ts';
+import { type ComparedInput, type Comparison, compareCombinations, countedPulls } from '../compare/index.ts';
 import {
   cellNamed,
   cellRemarks,
@@ -11,8 +11,13 @@ import {
   viewPull,
 } from '../pull/index.ts';
 import type { Remark } from '../remark/index.ts';
+import { badgesOf } from './badges.ts';
 import { changeRemarks } from './change-remarks.ts';
+import { explanationsOf } from './explanations.ts';
+import { findingsOfTrial } from './findings-of-trial.ts';
+import { keptOnTheBrake } from './kept-on-the-brake.ts';
 import type { AnswerInput, Trial, TrialAnswer } from './model.ts';
+import { predictionsOfTrial } from './predictions-of-trial.ts';
 import { pullRemarks } from './pull-remarks.ts';
 
 /**
@@ -26,6 +31,12 @@ export function answerTrial({
   packages,
   pulls,
   shop = SILENT_SHOP,
+  viewed = viewPull,
+  predictions = [],
+  silenced = [],
+  ruleThresholds = {},
+  history = null,
+  worthwhile,
 }: AnswerInput): TrialAnswer {
   const pullById = new Map(pulls.map((pull) => [pull.id, pull]));
   const combinationById = new Map(combinations.map((combination) => [combination.id, combination]));
@@ -33,22 +44,28 @@ export function answerTrial({
   const views = new Map(
     trial.pulls.flatMap(({ pullId }) => {
       const pull = pullById.get(pullId);
-      return pull === undefined ? [] : [[pullId, viewPull(pull, recipe, shop)] as const];
+      return pull === undefined ? [] : [[pullId, viewed(pull, recipe, shop)] as const];
     }),
   );
   const inputs = comparedInputs(trial, pullById, views);
   const pulled = inputs.filter((input) => input.pulls.length > 0);
   const baseline = trial.combinations[0];
   const hasBaseline = pulled.some((input) => input.key === baseline?.key);
+  const changes = trial.kind === 'survey' ? {} : changesFrom(trial, combinationById, packages);
   const comparison =
     pulled.length === 0
       ? null
       : compareCombinations(pulled, {
+          viewed,
           averagesWindowRpm: trial.averagesWindowRpm,
           cells: shop.cells,
+          beside: { combinations: combinationById, changes, pulls },
           baselineKey: trial.kind === 'survey' || !hasBaseline ? null : baseline!.key,
+          history,
+          worthwhile: trial.plan?.gainRatio ?? worthwhile,
+          looksAt: trial.plan?.looksAt ?? null,
+          keptOnTheBrake: trial.kind === 'survey' ? [] : keptOnTheBrake(trial, changes),
         });
-  const changes = trial.kind === 'survey' ? {} : changesFrom(trial, combinationById, packages);
   return {
     trial,
     state: stateOf(trial, pulled, hasBaseline, comparison),
@@ -60,10 +77,19 @@ export function answerTrial({
     ),
     combinations: combinationById,
     changes,
-    badges: [],
-    findings: [],
-    explanations: [],
-    predictions: [],
+    badges: badgesOf({ comparison, changes, counted: countedPulls(pulled) }),
+    findings: findingsOfTrial({
+      trial,
+      comparison,
+      pulls: pullById,
+      views,
+      combinations: combinationById,
+      remarks: changeRemarks(trial, combinationById, changes),
+      silenced,
+      thresholds: ruleThresholds,
+    }),
+    explanations: explanationsOf(trial, comparison, changes, combinationById, pullById),
+    predictions: predictionsOfTrial(predictions, comparison),
     remarks: [
       ...pullRemarks(trial, pullById),
       ...changeRemarks(trial, combinationById, changes),

@@ -1,5 +1,6 @@
 import { type Combination, type PartChange, SECTIONS } from '../combination/index.ts';
 import { type Remark, remark } from '../remark/index.ts';
+import { listed } from './listed.ts';
 import type { Trial } from './model.ts';
 
 /**
@@ -50,10 +51,6 @@ export function changeRemarks(
 export function thingsChanged(lines: readonly PartChange[]): string[] {
   const titles = new Map(SECTIONS.map(({ id, title }) => [id, title.toLowerCase()]));
   return [...new Set(lines.map((line) => line.packageName ?? titles.get(line.section) ?? line.section))];
-}
-
-function listed(things: readonly string[]): string {
-  return things.length === 1 ? things[0]! : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
 }
 
 const countWord = (count: number): string => ['', '', 'Two', 'Three', 'Four', 'Five'][count] ?? `${count}`;

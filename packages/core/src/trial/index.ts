@@ -1,4 +1,6 @@
 export { answerTrial } from './answer-trial.ts';
+export { unlikeConditions } from './badge-of-likeness.ts';
+export { badgesOf } from './badges.ts';
 export { thingsChanged } from './change-remarks.ts';
 export { keptOnTheBrake } from './kept-on-the-brake.ts';
 export * from './model.ts';

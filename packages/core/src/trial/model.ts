@@ -3,9 +3,9 @@ import type { Combination, Package, PartChange } from '../combination/index.ts';
 import type { Comparison } from '../compare/index.ts';
 import type { Explanation } from '../explain/index.ts';
 import type { TrialPlan } from '../plan/index.ts';
-import type { Audience, Pull, PullView, ShopReading } from '../pull/index.ts';
-import type { Remark } from '../remark/index.ts';
-import type { Finding, Silenced } from '../rule/index.ts';
+import type { Audience, Pull, PullView, PullViewer, ShopReading } from '../pull/index.ts';
+import type { Remark, SaidParts } from '../remark/index.ts';
+import type { Finding, RuleThresholds, Silenced } from '../rule/index.ts';
 import type { ScatterHistory } from '../scatter/index.ts';
 import type { Prediction } from '../shop/index.ts';
 
@@ -57,12 +57,16 @@ export interface AnswerInput {
   pulls: Pull[];
   /** Missing: a shop that never said anything. */
   shop?: ShopReading;
+  /** How the pulls are viewed; missing: `viewPull`. */
+  viewed?: PullViewer;
   /** What is known of the scatter before these pulls; missing: no band and no verdict. */
   history?: ScatterHistory | null;
   /** Smallest gain that matters, share, where no plan says; missing: 0.01. */
   worthwhile?: number;
   /** What a person silenced of the rules, for the trial and its pulls. */
   silenced?: readonly Silenced[];
+  /** The shop's own thresholds of the rules. */
+  ruleThresholds?: RuleThresholds;
   predictions?: readonly Prediction[];
 }
 
@@ -73,6 +77,8 @@ export interface Badge {
   earned: boolean;
   /** Why, or why not, in a sentence. */
   why: string;
+  /** The sentence in pieces, where it has figures. */
+  parts?: SaidParts;
 }
 
 /** A trial from its pulls to its answer. */

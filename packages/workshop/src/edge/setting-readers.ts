@@ -2,7 +2,11 @@ import { isAbsolute } from 'node:path';
 import { type CorrectionId, correctionById } from '@pullbook/core/air';
 import { type DecimalMark, parseQuantity, type UnitSystem } from '@pullbook/core/quantity';
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import type { RuleThresholds } from '@pullbook/core/rule';
+import type { OwnPrior } from '@pullbook/core/shop';
 import { type ShopMark, storedMark } from '../mark.ts';
+import { ruleThresholdsFrom } from './rule-thresholds.ts';
+import { scatterPriorFrom } from './scatter-prior.ts';
 import { BIN_WIDTH_RPM } from './treatment-text.ts';
 
 /** What the shop settled once, for all its machines and the command line. */
@@ -24,6 +28,12 @@ export interface ShopSettings {
   mark: ShopMark | null;
   /** Folder of the daily backups; `null`: none are made. */
   backupFolder: string | null;
+  /** The shop's own guess of its scatter, until its pulls say better; `null`: as built in. */
+  scatterPrior: OwnPrior | null;
+  /** Smallest gain that matters, share of the baseline's average power. */
+  worthwhileGain: number;
+  /** The shop's own thresholds of the rules by their ids, inside units; what is left out stands as in the catalogue. */
+  ruleThresholds: RuleThresholds;
 }
 
 export const FIRST_SETTINGS: ShopSettings = Object.freeze({
@@ -37,6 +47,9 @@ export const FIRST_SETTINGS: ShopSettings = Object.freeze({
   shopName: '',
   mark: null,
   backupFolder: null,
+  scatterPrior: null,
+  worthwhileGain: 0.01,
+  ruleThresholds: Object.freeze({}),
 });
 
 const LONGEST_NAME = 80;
@@ -73,6 +86,9 @@ export const SETTING_READERS: {
       ? accepted(folder)
       : refusal('backupFolder', given, 'a whole path, from the root or the drive on; or none');
   },
+  scatterPrior: (given) => (isNone(given) ? accepted(null) : scatterPriorFrom(given)),
+  worthwhileGain: (given) => worthwhileGainFrom(given),
+  ruleThresholds: (given) => (isNone(given) ? accepted({}) : ruleThresholdsFrom(given)),
 };
 
 /** Names of all settings, in the order in which they are shown. */
@@ -112,4 +128,16 @@ function binWidthFrom(given: unknown): Result<number | null> {
   return width >= BIN_WIDTH_RPM[0] && width <= BIN_WIDTH_RPM[1]
     ? accepted(width)
     : refusal('binWidthRpm', given, `${BIN_WIDTH_RPM.join(' to ')} rpm with the unit, or adapted`);
+}
+
+/** Smallest and largest gain that a shop may hold for worth while, shares. */
+const WORTHWHILE_GAIN = [0.001, 0.2] as const;
+
+function worthwhileGainFrom(given: unknown): Result<number> {
+  if (isNone(given)) return accepted(FIRST_SETTINGS.worthwhileGain);
+  const read = typeof given === 'string' ? parseQuantity(given, 'ratio') : null;
+  const gain = typeof given === 'number' ? given : read?.ok ? read.value : Number.NaN;
+  return gain >= WORTHWHILE_GAIN[0] && gain <= WORTHWHILE_GAIN[1]
+    ? accepted(gain)
+    : refusal('worthwhileGain', given, '0.1 % to 20 %, with the sign, or none for 1 %');
 }

@@ -21,6 +21,7 @@ export interface WrittenFields {
   targetLambda: string;
   jets: string;
   fuelPressure: string;
+  fuelBatch: string;
   tuneNotes: string;
   boostTap: string;
   chargeProbe: string;
@@ -47,6 +48,7 @@ export function writtenFields(head: PullHead, setUpWords: string, units: UnitSys
     targetLambda: tune.targetLambda ?? '',
     jets: tune.jets ?? '',
     fuelPressure: tune.fuelPressure ?? '',
+    fuelBatch: tune.fuelBatch ?? '',
     tuneNotes: tune.notes ?? '',
     boostTap: places.boostTap ?? '',
     chargeProbe: places.chargeProbe ?? '',

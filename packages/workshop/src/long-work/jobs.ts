@@ -1,5 +1,6 @@
 import { type Pull, viewPull } from '@pullbook/core/pull';
 import type { Remark, Result } from '@pullbook/core/remark';
+import { type Finding, findingsOfPull, type RuleContext } from '@pullbook/core/rule';
 import { type ColumnMapping, type FileReading, type PullDraft, pullsFromReading } from '@pullbook/formats';
 import { asCarried } from '../as-carried.ts';
 import { type PullFigures, pullFigures } from '../edge/pull-figures.ts';
@@ -14,12 +15,19 @@ export const jobs = {
     drafts: pullsFromReading(reading, mapping),
   }),
   /** Figures as the file carries them. */
-  figuresOfPulls: (pulls: Pull[]): FiguresOfPull[] =>
+  figuresOfPulls: ({ pulls, rules }: PullsToLookAt): FiguresOfPull[] =>
     pulls.map((pull) => {
       const view = viewPull(pull, asCarried(pull));
-      return { id: pull.id, figures: pullFigures(pull, view), remarks: view.remarks };
+      const findings = findingsOfPull(pull, view, rules);
+      return { id: pull.id, figures: pullFigures(pull, view), findings, remarks: view.remarks };
     }),
 };
+
+interface PullsToLookAt {
+  pulls: Pull[];
+  /** What the rules may know beside the pulls. */
+  rules: RuleContext;
+}
 
 interface ReadingToDraft {
   reading: FileReading;
@@ -34,5 +42,6 @@ interface Drafts {
 interface FiguresOfPull {
   id: string;
   figures: PullFigures;
+  findings: Finding[];
   remarks: Remark[];
 }

@@ -1,13 +1,16 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { type Ref, useEffect, useEffectEvent, useImperativeHandle, useState } from 'react';
 import type { ColumnMapping, LikeReport, ReadFileReport } from '../../api/edge.ts';
-import { importFile, readFile } from '../../api/files.ts';
+import { checkFile, importFile, readFile } from '../../api/files.ts';
 import { bookChanged } from '../../api/query-client.ts';
+import { BaselineNotice } from '../../parts/BaselineNotice.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
+import { Findings } from '../../parts/Findings.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
 import styles from './add-pulls.module.css';
+import { Checked } from './Checked.tsx';
 import { ColumnsTable } from './ColumnsTable.tsx';
 import { DetailsFields } from './DetailsFields.tsx';
 import { Layout, Look, PullLinks } from './FileParts.tsx';
@@ -70,6 +73,8 @@ export function FileCard({
     onSuccess: bookChanged,
   });
 
+  const check = useMutation({ mutationFn: () => checkFile(file, importDetails(details, mapping)) });
+
   useImperativeHandle(handle, () => ({
     details: () => details,
     add: () =>
@@ -98,6 +103,7 @@ export function FileCard({
               : 'In the book: '}
             <PullLinks pulls={add.data.pulls} />
           </p>
+          <Findings findings={add.data.findings} />
           <Remarks remarks={add.data.remarks} />
         </div>
       </Card>
@@ -161,7 +167,9 @@ export function FileCard({
                   />
                   <RawRows report={report.data} />
                 </Look>
+                {details.combinationId !== '' && <BaselineNotice next={details.combinationId} />}
                 {fields}
+                <Checked check={check} />
               </>
             )}
           </>

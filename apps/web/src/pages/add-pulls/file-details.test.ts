@@ -80,6 +80,7 @@ const SIX: WrittenFields = {
   targetLambda: '',
   jets: '',
   fuelPressure: '',
+  fuelBatch: '',
   tuneNotes: '',
   boostTap: '',
   chargeProbe: '',

@@ -6,6 +6,7 @@ import { ButtonLink } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
 import { ChangeLines } from '../../parts/ChangeLines.tsx';
 import { Chips } from '../../parts/Chips.tsx';
+import { FindingsCard } from '../../parts/Findings.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
 import { ShownTable } from '../../parts/ShownTable.tsx';
@@ -102,6 +103,7 @@ function CombinationView({ page }: { page: Page }) {
                   </ul>
                 </Card>
               )}
+              <FindingsCard findings={page.findings} />
               {page.remarks.length > 0 && (
                 <Card title="Remarks">
                   <Remarks remarks={page.remarks} />

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { combinationQuestion } from '../../api/questions.ts';
+import { BaselineNotice } from '../../parts/BaselineNotice.tsx';
 import { Panel } from '../../parts/Card.tsx';
 import { Column, PageHead } from '../../parts/PageHead.tsx';
 import { Trouble, Waiting } from '../../parts/Trouble.tsx';
@@ -24,6 +25,7 @@ export default function NewCombinationPage() {
       <PageHead
         title={madeFrom === undefined ? 'A new combination' : `The same as “${madeFrom.name}”, but …`}
       />
+      {from !== undefined && <BaselineNotice fitted={from} />}
       <Panel>
         <div className={styles.form}>
           {madeFrom !== undefined && (

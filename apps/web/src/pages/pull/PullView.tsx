@@ -11,6 +11,7 @@ import { ButtonLink } from '../../parts/Button.tsx';
 import { Card, Panel } from '../../parts/Card.tsx';
 import { Chips } from '../../parts/Chips.tsx';
 import { SelectField } from '../../parts/Field.tsx';
+import { FindingsCard } from '../../parts/Findings.tsx';
 import { useTabName } from '../../parts/PageHead.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
@@ -28,12 +29,12 @@ import { Recorded } from './Recorded.tsx';
 
 const CURVE_COLUMNS = {
   main: ['chart', 'recorded', 'channels'],
-  side: ['numbers', 'read', 'remarks', 'conditions', 'notes', 'events', 'trials', 'file'],
+  side: ['numbers', 'findings', 'read', 'remarks', 'conditions', 'notes', 'events', 'trials', 'file'],
 } as const;
 
 /** Without a curve, what was written down is the main thing. */
 const SUMMARY_COLUMNS = {
-  main: ['remarks', 'conditions', 'recorded', 'channels'],
+  main: ['findings', 'remarks', 'conditions', 'recorded', 'channels'],
   side: ['read', 'notes', 'events', 'trials', 'file'],
 } as const;
 
@@ -93,6 +94,7 @@ export function PullView({ page, look }: { page: PullPage; look: PullSearch }) {
             <CursorNumbers chart={page.chart} table={page.cursor} cursor={cursor} />
           ),
           read: page.recordedRows > 0 && <HowItIsRead page={page} />,
+          findings: <FindingsCard findings={page.findings} />,
           remarks: page.remarks.length > 0 && (
             <Card title="Remarks">
               <Remarks remarks={page.remarks} />
@@ -108,6 +110,7 @@ export function PullView({ page, look }: { page: PullPage; look: PullSearch }) {
         narrow={[
           'chart',
           'numbers',
+          'findings',
           'read',
           'remarks',
           'conditions',

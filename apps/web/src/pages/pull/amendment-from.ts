@@ -10,6 +10,7 @@ const TUNE = {
   targetLambda: 'targetLambda',
   jets: 'jets',
   fuelPressure: 'fuelPressure',
+  fuelBatch: 'fuelBatch',
   tuneNotes: 'notes',
 } as const;
 const PLACES = { boostTap: 'boostTap', chargeProbe: 'chargeProbe', inletProbe: 'inletProbe' } as const;

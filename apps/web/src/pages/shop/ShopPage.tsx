@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { apiAddress } from '../../api/request.ts';
 import { settingsQuestion } from '../../api/shop.ts';
 import { PageHead } from '../../parts/PageHead.tsx';
@@ -6,6 +7,7 @@ import { Trouble, Waiting } from '../../parts/Trouble.tsx';
 import { TwoColumns } from '../../parts/TwoColumns.tsx';
 import { Backup } from './Backup.tsx';
 import { Cells } from './Cells.tsx';
+import { HowItScatters } from './HowItScatters.tsx';
 import { LayoutsMet } from './LayoutsMet.tsx';
 import { NameAndMark } from './NameAndMark.tsx';
 import { Packages } from './Packages.tsx';
@@ -36,13 +38,17 @@ export default function ShopPage() {
           </p>
         )}
       </PageHead>
-      <p className={styles.lead}>Settled once, here: it holds on every screen and on the command line.</p>
+      <p className={styles.lead}>
+        Settled once, here: it holds on every screen and on the command line. What figures are held against
+        are the <Link to="/rules">rules</Link>.
+      </p>
       <Trouble of={settings.error} />
       {settings.isPending && <Waiting />}
       {data !== undefined && (
         <TwoColumns
           parts={{
             cells: <Cells />,
+            scatter: <HowItScatters settings={data} />,
             layouts: <LayoutsMet />,
             packages: <Packages />,
             looks: <UnitsAndLooks settings={data} />,
@@ -50,9 +56,9 @@ export default function ShopPage() {
             name: <NameAndMark settings={data} />,
             backup: <Backup settings={data} />,
           }}
-          main={['cells', 'layouts', 'packages']}
+          main={['cells', 'scatter', 'layouts', 'packages']}
           side={['looks', 'standard', 'name', 'backup']}
-          narrow={['looks', 'standard', 'cells', 'name', 'backup', 'layouts', 'packages']}
+          narrow={['looks', 'standard', 'cells', 'scatter', 'name', 'backup', 'layouts', 'packages']}
         />
       )}
     </>

@@ -58,6 +58,14 @@ export function Evidence({ page, hidden }: { page: TrialPage; hidden: HiddenOfTr
             </div>
           </li>
         ))}
+        {page.planned.map((row) => (
+          <li key={row.text}>
+            <span className={styles.letter}>
+              <CombinationKey text={row.key} combination={row.combination} />
+            </span>
+            <span className={styles.role}>{row.text}</span>
+          </li>
+        ))}
       </ul>
       <div className={styles.foot}>
         <Button onPress={() => setChoosing(true)}>Take more pulls</Button>

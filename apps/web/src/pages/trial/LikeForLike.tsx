@@ -1,17 +1,41 @@
 import type { TrialPage } from '@pullbook/views';
 import { Card } from '../../parts/Card.tsx';
+import { Badges } from './Badges.tsx';
 import styles from './trial.module.css';
 
 type Condition = TrialPage['likeForLike'][number];
 
-/** Every condition of the compared pulls: what differs stands open, what is unknown is named, what is alike is counted. */
-export function LikeForLike({ conditions }: { conditions: Condition[] }) {
+/** The badges, then every condition: what differs stands open, what is unknown is named, what is alike is counted. */
+export function LikeForLike({
+  badges,
+  conditions,
+}: {
+  badges: TrialPage['badges'];
+  conditions: Condition[];
+}) {
   if (conditions.length === 0) return null;
-  const of = (state: Condition['state']) => conditions.filter((one) => one.state === state);
+  const parts = conditions.filter(({ isPart }) => isPart);
+  const of = (state: Condition['state']) => conditions.filter((one) => one.state === state && !one.isPart);
   const [differs, unknown, alike] = [of('differs'), of('unknown'), of('alike')];
   return (
     <Card title="Like for like">
-      {differs.length > 0 && <Conditions of={differs} />}
+      {badges.length > 0 && <Badges of={badges} />}
+      {differs.length > 0 && (
+        <>
+          <h3 className={styles.listHead}>
+            {differs.length === 1 ? 'One difference' : `${differs.length} differences`}
+          </h3>
+          <Conditions of={differs} />
+        </>
+      )}
+      {parts.length > 0 && (
+        <details className={styles.folded}>
+          <summary>
+            <strong>Changed parts:</strong> {parts.map((one) => one.label).join('; ')}
+          </summary>
+          <Conditions of={parts} />
+        </details>
+      )}
       {unknown.length > 0 && (
         <details className={styles.folded}>
           <summary>
@@ -35,10 +59,10 @@ export function LikeForLike({ conditions }: { conditions: Condition[] }) {
 function Conditions({ of }: { of: Condition[] }) {
   return (
     <dl className={styles.conditions}>
-      {of.map(({ label, values, state, why }) => (
-        <div key={label}>
+      {of.map(({ id, label, values, state, why, isPart }) => (
+        <div key={id}>
           <dt>{label}</dt>
-          {state === 'differs' && <dd className={styles.differs}>differs</dd>}
+          {state === 'differs' && !isPart && <dd className={styles.differs}>differs</dd>}
           {values !== '' && <dd className={styles.values}>{values}</dd>}
           {why !== '' && <dd className={styles.why}>{why}</dd>}
         </div>

@@ -53,6 +53,7 @@ export function TrialChart({
             range: chart.xWindow.range,
             places,
             text: (place) => pointText(chart, places[place]!),
+            live: true,
             onSet: (from, to) => average([places[from]!, places[to]!]),
           }
         }

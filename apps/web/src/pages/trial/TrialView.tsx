@@ -4,6 +4,7 @@ import { useCursor } from '../../chart/cursor.ts';
 import { Audience } from '../../parts/Audience.tsx';
 import { Card } from '../../parts/Card.tsx';
 import { Chips } from '../../parts/Chips.tsx';
+import { FindingsCard } from '../../parts/Findings.tsx';
 import { useTabName } from '../../parts/PageHead.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
@@ -14,13 +15,18 @@ import { Changes } from './Changes.tsx';
 import { ChangeTrial } from './ChangeTrial.tsx';
 import { Evidence } from './Evidence.tsx';
 import { LikeForLike } from './LikeForLike.tsx';
+import { MayAndMayNot } from './MayAndMayNot.tsx';
 import { Missing } from './Missing.tsx';
 import { OwnRemark } from './OwnRemark.tsx';
+import { PlanCard } from './PlanCard.tsx';
+import { Predictions } from './Predictions.tsx';
 import { Publish } from './Publish.tsx';
 import { TrialChart } from './TrialChart.tsx';
 import { TrialTables } from './TrialTables.tsx';
 import styles from './trial.module.css';
 import { useHidden } from './use-hidden.ts';
+import { Verdict } from './Verdict.tsx';
+import { Why } from './Why.tsx';
 
 export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }) {
   useTabName(page.question);
@@ -34,6 +40,7 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
         <h1 className={styles.answer}>
           <Sentence parts={page.sentence} />
         </h1>
+        <Verdict verdicts={page.verdicts} />
         <Chips chips={page.chips} />
         <p className={styles.basis}>{page.basis}</p>
         <Audience kind="trial" id={page.id} audience={page.audience} />
@@ -49,30 +56,42 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
           numbers: page.chart !== null && page.cursor !== null && (
             <CursorNumbers chart={page.chart} table={page.cursor} cursor={cursor} />
           ),
+          mayAndMayNot: <MayAndMayNot of={page.mayAndMayNot} />,
           caveats: <Caveats caveats={page.caveats} />,
-          likeForLike: <LikeForLike conditions={page.likeForLike} />,
+          likeForLike: <LikeForLike badges={page.badges} conditions={page.likeForLike} />,
           changes: <Changes page={page} />,
+          why: <Why of={page.why} />,
           evidence: <Evidence page={page} hidden={hidden} />,
+          plan: <PlanCard page={page} />,
           tables: <TrialTables page={page} />,
+          predict: page.predictions.open.length > 0 && <Predictions page={page} />,
+          predictions: page.predictions.open.length === 0 && <Predictions page={page} />,
           ownRemark: <OwnRemark page={page} />,
+          findings: <FindingsCard findings={page.findings} />,
           remarks: page.remarks.length > 0 && (
             <Card title="Remarks">
               <Remarks remarks={page.remarks} />
             </Card>
           ),
         }}
-        main={['missing', 'chart', 'evidence', 'tables', 'remarks']}
-        side={['numbers', 'caveats', 'likeForLike', 'changes', 'ownRemark']}
+        main={['missing', 'predict', 'chart', 'why', 'evidence', 'plan', 'tables', 'findings', 'remarks']}
+        side={['numbers', 'mayAndMayNot', 'caveats', 'likeForLike', 'changes', 'predictions', 'ownRemark']}
         narrow={[
           'missing',
+          'predict',
           'chart',
           'numbers',
+          'why',
+          'mayAndMayNot',
           'caveats',
           'likeForLike',
           'changes',
           'evidence',
+          'plan',
           'tables',
+          'predictions',
           'ownRemark',
+          'findings',
           'remarks',
         ]}
       />

@@ -1,0 +1,25 @@
+import type { Combination, PartChange } from '../combination/index.ts';
+import type { Comparison } from '../compare/index.ts';
+import { type Explanation, explainGain } from '../explain/index.ts';
+import type { Pull } from '../pull/index.ts';
+import type { Trial } from './model.ts';
+
+/** Why each gain of the trial came out as it did. */
+export function explanationsOf(
+  trial: Trial,
+  comparison: Comparison | null,
+  changes: Readonly<Record<string, PartChange[]>>,
+  combinationById: ReadonlyMap<string, Combination>,
+  pulls: ReadonlyMap<string, Pull>,
+): Explanation[] {
+  if (comparison === null) return [];
+  const sheets = new Map(
+    trial.combinations.flatMap(({ key, combinationId }) => {
+      const sheet = combinationById.get(combinationId)?.sheet;
+      return sheet === undefined ? [] : [[key, sheet] as const];
+    }),
+  );
+  return comparison.gains.map((gain) =>
+    explainGain({ comparison, gain, changes: changes[gain.changedKey] ?? null, sheets, pulls }),
+  );
+}
