@@ -21,8 +21,11 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['apps/web/**/*.browser.test.ts'],
+          globalSetup: ['apps/web/browser/demo-book.ts'],
           testTimeout: 60_000,
           hookTimeout: 90_000,
+          // A busy machine takes longer than the usual second; nothing here is about time.
+          expect: { poll: { timeout: 15_000 } },
           fileParallelism: false,
         },
       },

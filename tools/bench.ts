@@ -15,8 +15,9 @@ import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
 import { bigBookRows } from './bench/big-book-rows.ts';
 import { busyChart } from './bench/busy-chart.ts';
-import { comparisonTimed } from './bench/comparison.ts';
+import { comparisonTimed, largestTimed } from './bench/comparison.ts';
 import { cursorMoves } from './bench/cursor-moves.ts';
+import { planTimed } from './bench/planning.ts';
 import { timeReading } from './bench/reading.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -106,7 +107,10 @@ add(
   'limit',
   50,
 );
-add('the same once more', await timed(30, comparisonTimed(false)), 'limit', 50);
+add('the same as the first thing that a process computes', firstComparison(7), 'limit', 50);
+add('the same pulls once more', await timed(30, comparisonTimed(false)), 'limit', 5);
+add('critical value for 80 speeds at once, nothing remembered', await timed(15, largestTimed()), 'limit', 15);
+add('the plan of a trial: some eighty orders judged', await timed(9, planTimed()), 'limit', 150);
 const size = { width: 1000, height: 900, text: 13, theme: 'light', ground: true } as const;
 const busy = busyChart(20, 2000);
 add(
@@ -157,6 +161,17 @@ for (const row of rows) {
       : `${row.against}; limit 1.5 times`;
   const ratio = Number.isNaN(row.limit) ? '' : (row.median / row.limit).toFixed(2);
   console.log(`| ${row.what} | ${row.median.toPrecision(3)} ${row.unit} | ${limit} | ${ratio} |`);
+}
+
+/** Median of what the first comparison takes in so many processes of its own, ms. */
+function firstComparison(runs: number): number {
+  const child = fileURLToPath(new URL('./bench/comparison-child.ts', import.meta.url));
+  const times = Array.from({ length: runs }, () => {
+    const ended = spawnSync(process.execPath, ['--import', 'tsx', child]);
+    if (ended.status !== 0) throw new Error(String(ended.stderr));
+    return Number(ended.stdout);
+  });
+  return median(times);
 }
 
 /** All script that the browser asks for until the list of trials stands, as gzip would send it, kB. */

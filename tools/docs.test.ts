@@ -22,6 +22,18 @@ function commandsOf(page: string): string[] {
   return blocks.flatMap((block) => block[1]!.split('\n')).filter((line) => line.trim() !== '');
 }
 
+/** What a page says that the program says: it stands in the page, and in what its commands print. */
+const SAID: Record<string, string[]> = {
+  'docs/from-question-to-verdict.md': [
+    'A B B A A B B A',
+    'after 4 and 8 counted pulls',
+    'look 1 of 2 planned',
+    'ikely',
+    'What the band is made of',
+    'V29',
+  ],
+};
+
 describe('documents', () => {
   test.each(pages)('%s: links lead somewhere', (page) => {
     const targets = [...textOf(page).matchAll(/\]\(([^)#\s]+)[^)]*\)/g)].map((match) => match[1]!);
@@ -41,10 +53,11 @@ describe('documents', () => {
     commandsOf(page).some((line) => line.startsWith('npx pullbook')),
   );
 
-  test.each(withCommands)('%s: its commands run', { timeout: 120_000 }, (page) => {
+  test.each(withCommands)('%s: its commands run', { timeout: 240_000 }, (page) => {
     const folder = mkdtempSync(join(tmpdir(), 'pullbook-docs-'));
     symlinkSync(join(root, 'samples'), join(folder, 'samples'));
     const launcher = `${process.execPath} ${join(root, 'apps/cli/bin/pullbook.mjs')}`;
+    let printed = '';
     for (const line of commandsOf(page).filter((command) => command.startsWith('npx pullbook'))) {
       const done = spawnSync('sh', ['-c', line.replace(/^npx pullbook/, launcher)], {
         cwd: folder,
@@ -52,6 +65,11 @@ describe('documents', () => {
       });
       expect(done.status, `${line}\n${done.stdout}\n${done.stderr}`).toBe(0);
       expect(done.stdout.length, line).toBeGreaterThan(0);
+      printed += done.stdout;
+    }
+    for (const words of SAID[page] ?? []) {
+      expect(printed).toContain(words);
+      expect(textOf(page), words).toContain(words);
     }
     rmSync(folder, { recursive: true });
   });

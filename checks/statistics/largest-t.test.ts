@@ -79,6 +79,9 @@ describe('rows along the engine speed, by simulation', () => {
     { count: 10, shared: 0, rho: 0.9, df: 12, confidence: 0.95, found: 2.9332, error: 0.0018 },
     { count: 25, shared: 0.2, rho: 0.7, df: 5, confidence: 0.8, found: 3.101, error: 0.00065 },
     { count: 30, shared: 0.8, rho: 0.5, df: 4, confidence: 0.9, found: 3.4329, error: 0.0011 },
+    { count: 60, shared: 0.1, rho: 0.99, df: ENDLESS, confidence: 0.95, found: 2.5541, error: 0.0006 },
+    { count: 27, shared: 0.2, rho: 0.992, df: 20, confidence: 0.98, found: 2.9357, error: 0.0013 },
+    { count: 40, shared: 0.5, rho: 0.985, df: 8, confidence: 0.9, found: 2.45, error: 0.0008 },
   ])('$count nodes, $shared in common, rho $rho, $df degrees of freedom, $confidence', (row) => {
     const { count, shared, rho, df, confidence, found, error } = row;
     // What ours promises, and three standard errors of the simulation.

@@ -1,5 +1,12 @@
 import { openBook } from '@pullbook/store';
-import { amendPull, type PullSearch, searchPulls, trialCards, trialPageOf } from '@pullbook/workshop';
+import {
+  amendPull,
+  figuresPageOf,
+  type PullSearch,
+  searchPulls,
+  trialCards,
+  trialPageOf,
+} from '@pullbook/workshop';
 import { makeBigBook } from './big-book.ts';
 
 const US = { units: 'us', decimalMark: '.' } as const;
@@ -50,6 +57,20 @@ export async function bigBookRows(
     'limit',
     300,
   );
+  add(
+    "10,000 pulls: open the book and work out the shop's figures, nothing remembered",
+    await timed(7, () => fresh((opened) => figuresPageOf(opened, US))),
+    'limit',
+    200,
+  );
+  const kept = await openBook(folder);
+  let moved = 0;
+  const windowMoved = () => {
+    moved += 1;
+    return trialPageOf(kept, trialId, US, { averagesWindowRpm: [3000 + 50 * moved, 6000] });
+  };
+  add('10,000 pulls: a trial page with its window moved', await timed(15, windowMoved), 'limit', 100);
+  await kept.close();
   add(
     '10,000 pulls, 300 trials: open the book and work out the first page of cards, nothing remembered',
     await timed(3, () => fresh((opened) => trialCards(opened, US))),

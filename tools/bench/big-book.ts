@@ -9,9 +9,14 @@ const COMBINATIONS = 200;
 const TRIALS = 300;
 const NODES = 26;
 
+/** Pulls of a combination one after another, and of a day: two combinations after each other. */
+const REPEATS = 5;
+const A_DAY = 2 * REPEATS;
+
 /**
  * A book of so many invented pulls in a new folder: step tests and summaries by a rule, of 200 combinations over 20
- * engines, in 300 trials. Everything is read for the list, as a server has done some minutes after its start.
+ * engines, five of each one after another, two combinations a day, in 300 trials. Everything is read for the list, as a
+ * server has done some minutes after its start.
  */
 export async function makeBigBook(folder: string, pulls: number): Promise<{ trialId: string }> {
   const book = await openBook(folder, { create: { name: 'Big', invented: true } });
@@ -64,18 +69,21 @@ function combinationOf(index: number) {
 
 function pullOf(index: number): Pull {
   const speeds = Float64Array.from({ length: NODES }, (_, row) => 2000 + 180 * row);
-  const torque = speeds.map((rpm) => (1 + (index % 97) / 300) * (400 - ((rpm - 4200) / 300) ** 2));
-  const day = new Date(Date.UTC(2006, 0, 1 + Math.floor(index / 2))).toISOString().slice(0, 10);
+  const combination = Math.floor(index / REPEATS) % COMBINATIONS;
+  const level = (1 + (combination % 97) / 300) * (1 + 0.004 * Math.sin(7 * index));
+  const torque = speeds.map((rpm) => level * (400 - ((rpm - 4200) / 300) ** 2));
+  const date = Math.floor(index / A_DAY);
+  const day = new Date(Date.UTC(2006, 0, 1 + date)).toISOString().slice(0, 10);
   const isSummary = index % 10 === 9;
   return {
     id: `pull-${index}`,
     name: `Run ${index}`,
-    combinationId: index % 50 === 0 ? null : `combination-${index % COMBINATIONS}`,
+    combinationId: index % 50 === 0 ? null : `combination-${combination}`,
     setUpId: null,
     sessionId: null,
     orderInSession: null,
-    recordedAt: `${day}T10:42:00+01:00`,
-    cell: index % 3 === 0 ? 'North cell' : 'South cell',
+    recordedAt: `${day}T${10 + (index % A_DAY)}:42:00+01:00`,
+    cell: date % 3 === 0 ? 'North cell' : 'South cell',
     operator: ['day shift', 'night shift'][index % 2]!,
     form: isSummary ? 'summary' : 'curve',
     channels: isSummary
@@ -104,7 +112,7 @@ function pullOf(index: number): Pull {
     weather: null,
     carried: { standard: 'observed', factor: 1 },
     sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
-    tune: { sparkAdvance: `${24 + (index % 9)}°` },
+    tune: { sparkAdvance: `${24 + (combination % 9)}°` },
     places: {},
     notes: [{ at: `${day}T11:00:00Z`, text: `belt ${index % 13}, oil as before` }],
     events: [],
@@ -121,7 +129,10 @@ function pullOf(index: number): Pull {
 function trialOf(index: number, id: string, pulls: number): Trial {
   const first = (index % 20) * 10 + 2 * (index % 5);
   const member = (key: string, combination: number) =>
-    Array.from({ length: 10 }, (_, round) => combination + COMBINATIONS * round)
+    Array.from(
+      { length: 2 * REPEATS },
+      (_, round) => REPEATS * (combination + COMBINATIONS * Math.floor(round / REPEATS)) + (round % REPEATS),
+    )
       .filter((pull) => pull < pulls && pull % 50 !== 0)
       .map((pull) => ({ pullId: `pull-${pull}`, key, role: 'counted' as const, reason: null }));
   return {

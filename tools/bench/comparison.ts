@@ -1,4 +1,4 @@
-import { compareArrays, type PullArray, type ScatterHistory } from '@pullbook/core/scatter';
+import { compareArrays, criticalLargestT, type PullArray, type ScatterHistory } from '@pullbook/core/scatter';
 import { BUILT_IN_PRIOR, historyFrom } from '@pullbook/core/shop';
 
 /** Five pulls against five by 50 r/min, taken apart between, each with its own wave on it. */
@@ -27,5 +27,21 @@ export function comparisonTimed(cold: boolean): () => void {
     const history: ScatterHistory = { ...known, within };
     const compared = compareArrays(pulls(cold ? run : 1), { history, baseline: 'A' });
     if (!compared.ok) throw new Error(compared.remarks[0]!.message);
+  };
+}
+
+/** One critical value after another for all speeds of a window, none asked for before; neighbours 50 r/min apart. */
+export function largestTimed(): () => void {
+  let run = 0;
+  return () => {
+    run += 1;
+    const neighbourCorrelation = Math.exp(-50 / (150 + 20 * run));
+    criticalLargestT({
+      count: 80,
+      sharedShare: 0.5,
+      neighbourCorrelation,
+      degreesOfFreedom: 12,
+      confidence: 0.95,
+    });
   };
 }

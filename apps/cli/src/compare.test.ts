@@ -128,6 +128,20 @@ describe('what is said of it', () => {
     expect(codes(await compared('A1', 'B1', '--noise', '0.5%'))).not.toContain('left-out-of-stated-scatter');
   });
 
+  test('a pull broken off in the cell and one entered twice are named where they count', async () => {
+    const file = join(folder, 'again.csv');
+    // The figures of A1 once more, as other bytes: the same ones are known to the book.
+    await writeFile(file, `${stepTest(Math.exp(LEVELS.A1!))}\n`);
+    const entered = ['import', file, '--name', 'Again', '--corrected', 'observed', '--aborted', ...book()];
+    expect((await captured(entered)).code).toBe(0);
+    const json = await compared('A1,Again', 'B1', '--noise', '0.5%');
+    const codes = json.remarks.map(({ code }: { code: string }) => code);
+    expect(codes).toEqual(expect.arrayContaining(['aborted-pull-counted', 'entered-twice']));
+    expect((await compared('A1,A2', 'B1')).remarks.map(({ code }: { code: string }) => code)).not.toEqual(
+      expect.arrayContaining(['aborted-pull-counted']),
+    );
+  });
+
   test('conditions have name and rule beside their older names', async () => {
     const { conditions } = await compared('A1', 'South');
     const cell = conditions.find((one: { id: string }) => one.id === 'cell');

@@ -163,9 +163,6 @@ describe('the whole job on the command line', () => {
     for (const correction of ['observed', 'sae-j1349', 'sae-j607', 'iso-1585', 'din-70020']) {
       const { code, json } = await capturedJson([
         'compare',
-        'check',
-        'rules',
-        'silence',
         '--baseline',
         ids.base!.slice(0, 8),
         '--changed',
@@ -241,6 +238,44 @@ describe('the whole job on the command line', () => {
     const svg = await captured(['publish', ids.trial!, '--out', at('still.svg'), '--transparent', ...book()]);
     expect(svg.code).toBe(0);
     expect(await readFile(at('still.svg'), 'utf8')).toContain('</svg>');
+  });
+
+  test('a pull goes into a trial as it is imported; of another combination it stays outside, and says why', async () => {
+    const shown = async () => (await capturedJson(['show', ids.trial!, ...book()])).json.page.evidence.length;
+    const before = await shown();
+    await writeFile(at('third.csv'), stepTest(1.051));
+    const brought = (...more: string[]) =>
+      capturedJson(['import', at('third.csv'), '--trial', ids.trial!, ...more, ...book()]);
+    const strange = await capturedJson(['import', at('third.csv'), '--trial', 'no such', ...book()]);
+    expect(strange.code).not.toBe(0);
+    const outside = await brought();
+    expect(outside.json.remarks.map((one: { code: string }) => one.code)).toContain(
+      'pull-of-other-combination',
+    );
+    expect(await shown()).toBe(before);
+    await writeFile(at('third.csv'), stepTest(1.052));
+    const inside = await brought('--combination', 'Longer cam');
+    expect(inside.code).toBe(0);
+    expect(await shown()).toBe(before + 1);
+    await captured(['trial', 'change', ids.trial!, '--leave-out', inside.json.pulls[0].id, ...book()]);
+  });
+
+  test('whether the engine was taken apart is said by the letter, kept, and decides what the band is made of', async () => {
+    const setUpPart = async (answer: string) => {
+      const argv = ['trial', 'change', ids.trial!, '--taken-apart', `B=${answer}`, ...book()];
+      expect((await capturedJson(argv)).json).toEqual({ id: ids.trial, remarks: [] });
+      const { trial, comparisons } = (await capturedJson(['show', ids.trial!, ...book()])).json;
+      return [trial.combinations[1].takenApart ?? null, comparisons[0].meanGainHighPercent];
+    };
+    const [yes, no, parts] = [await setUpPart('yes'), await setUpPart('no'), await setUpPart('parts')];
+    expect([yes[0], no[0], parts[0]]).toEqual([true, false, null]);
+    // A new set-up brings its own scatter into the band.
+    expect(yes[1]).toBeGreaterThan(no[1] + 0.1);
+    expect([no[1], yes[1]]).toContain(parts[1]);
+    const baseline = ['trial', 'change', ids.trial!, '--taken-apart', 'A=yes', ...book()];
+    expect((await capturedJson(baseline)).json.error.code).toBe('taken-apart-key');
+    const wrong = await captured(['trial', 'change', ids.trial!, '--taken-apart', 'B=maybe', ...book()]);
+    expect(wrong.err).toContain('such as B=no');
   });
 
   test('rejecting needs a reason; taking out and in again works', async () => {
@@ -461,10 +496,16 @@ describe('usage', () => {
       'package',
       'layout',
       'trial',
+      'predict',
+      'figures',
+      'plan',
       'audience',
       'cell',
       'settings',
       'compare',
+      'check',
+      'rules',
+      'silence',
       'air',
       'publish',
       'export',

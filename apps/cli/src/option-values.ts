@@ -90,6 +90,20 @@ export function textsValue(text: string, before: string[] = []): string[] {
   return [...before, text];
 }
 
+/** `B=no`: whether the engine was taken apart for a combination of a trial; an option given several times adds up. */
+export function takenApartValue(
+  text: string,
+  before: Record<string, boolean | null> = {},
+): Record<string, boolean | null> {
+  const [, key = '', word = ''] = /^\s*([A-Ha-h])\s*=\s*(yes|no|parts)\s*$/i.exec(text) ?? [];
+  if (key === '')
+    throw new InvalidArgumentError(
+      'Give the letter of a combination in the trial and yes, no, or parts (told by the parts that changed), such as B=no.',
+    );
+  const said = { yes: true, no: false, parts: null }[word.toLowerCase() as 'yes' | 'no' | 'parts'];
+  return { ...before, [key.toUpperCase()]: said };
+}
+
 /** `LEFT=RIGHT`, parted at the first equals sign; right is '' without one. */
 export function parted(text: string): [left: string, right: string] {
   const place = text.indexOf('=');

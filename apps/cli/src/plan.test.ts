@@ -42,6 +42,18 @@ test('a larger gain takes no more hours than a smaller one', async () => {
   expect(hours).toEqual(hours.toSorted((one, other) => other - one));
 });
 
+test('notes are kept with the plan and printed on its sheet; without --keep they are refused', async () => {
+  const file = join(folder, 'noted.html');
+  const kept = await capturedJson(argv('--gain', '5%', '--keep', '--notes', 'oil first', '--sheet', file));
+  expect(kept.json.kept.notes).toBe('oil first');
+  expect(await readFile(file, 'utf8')).toContain('<strong>Notes:</strong> oil first');
+  expect((await captured(argv('--gain', '4%', '--keep'))).out).toContain('Notes: oil first');
+  const refused = await captured(argv('--notes', 'lost'));
+  expect(refused.code).not.toBe(0);
+  expect(refused.err).toContain('Give --keep with --notes');
+  await captured(argv('--forget'));
+});
+
 test('kept with its sheet, shown, forgotten', async () => {
   const file = join(folder, 'sheet.html');
   const { out } = await captured(argv('--gain', '5%', '--keep', '--sheet', file, '--paper', 'a4'));

@@ -89,11 +89,14 @@ const stamp = text.optional();
 export const pullAmendment = z.strictObject({ amendment: pullDetails, reason: text, stamp });
 
 const trialCombinations = z.array(z.strictObject({ combinationId: text, shortName: text }));
+/** By the key of the combination; `null`: told by the parts that changed. */
+const takenApart = z.record(text, z.boolean().nullable()).optional();
 
 export const newTrial = z.strictObject({
   question: text,
   kind: z.enum(['comparison', 'survey']).default('comparison'),
   combinations: trialCombinations,
+  takenApart,
   pullIds: z.array(text).optional(),
   correction: text.optional(),
 });
@@ -106,6 +109,7 @@ export const trialEdit = z.strictObject({
   averagesWindowRpm: rangeRpm.nullish(),
   remark: text.optional(),
   combinations: trialCombinations.optional(),
+  takenApart,
   pulls: z
     .array(
       z.strictObject({

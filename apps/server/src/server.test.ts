@@ -310,6 +310,11 @@ describe('the job over HTTP', () => {
     expect(rejected.json().error.code).toBe('no-reason');
     await send('PATCH', `/api/trials/${id}`, { remark: 'On the small pulley.', reason: '' });
     expect((await book.trial(id))!.remark).toBe('On the small pulley.');
+    await send('PATCH', `/api/trials/${id}`, { takenApart: { B: false }, reason: 'on the brake' });
+    expect((await get(`/api/trials/${id}`)).json().combinations).toMatchObject([
+      { key: 'A', takenApart: null },
+      { key: 'B', takenApart: false },
+    ]);
     const still = await get(`/api/trials/${id}/still?format=png&size=1080p&theme=dark&download=1`);
     expect(still.headers['content-type']).toBe('image/png');
     expect(still.headers['content-disposition']).toContain('what-does-the-cam-add-1920x1080-dark.png');

@@ -15,6 +15,7 @@ const PAGES: Record<string, string[]> = {
   '/': ['/'],
   '/trials/new': ['/trials/new'],
   '/trials/$id': ['/trials/{trial}'],
+  '/trials/$id/plan': ['/trials/{trial}/plan'],
   '/add': ['/add', '/add?like=last'],
   '/pulls': ['/pulls', '/pulls?boosted=yes&find=pull'],
   '/pulls/$id': ['/pulls/{summary}', '/pulls/{curve}', '/pulls/{curve}?over=speed'],
@@ -40,6 +41,7 @@ beforeAll(async () => {
     return ((Array.isArray(list) ? list : list.rows) as Record<string, string>[]).find(isIt)!.id!;
   };
   ids.trial = await first('trials');
+  ids.unpulled = await first('trials', ({ question }) => /without the supercharger/.test(question!));
   ids.summary = await first('pulls', ({ name }) => name === 'Best pull before the rebuild');
   ids.curve = await first('pulls', ({ name }) => name === 'Pull 9');
   ids.combination = await first('combinations');
@@ -76,9 +78,10 @@ async function barriers(page: Page, without: string[] = []): Promise<string[]> {
 }
 
 /** Opens what is folded: it is read too. */
-async function unfold(dialog: Locator): Promise<void> {
-  for (const summary of await dialog.locator('details:not([open]) > summary').all()) await summary.click();
-}
+const unfold = (within: Locator): Promise<void> =>
+  within.locator('details').evaluateAll((all) => {
+    for (const one of all) (one as HTMLDetailsElement).open = true;
+  });
 
 /** How far it reaches beyond its own width: then it scrolls sideways. */
 const beside = (wanted: Locator): Promise<number> =>
@@ -155,6 +158,33 @@ const DIALOGS: OpenDialog[] = [
     address: '/trials/{trial}',
     openIt: byButton(/the remark$/),
     title: 'Your remark',
+  },
+  {
+    file: 'pages/trial/PredictDialog.tsx',
+    address: '/trials/{unpulled}',
+    openIt: byButton('Predict before the pull'),
+    title: 'Predict before the pull',
+  },
+  {
+    file: 'pages/plan/StopDialog.tsx',
+    address: '/trials/{trial}/plan',
+    openIt: byButton('Change the lines'),
+    title: 'When to end a pull at once',
+  },
+  {
+    file: 'parts/SilenceDialog.tsx',
+    address: '/pulls/{curve}',
+    openIt: byButton('Silence V29'),
+    title: 'Silence V29',
+  },
+  {
+    file: 'pages/rules/RulesPage.tsx',
+    address: '/rules',
+    openIt: async (page) => {
+      await page.locator('summary').filter({ hasText: 'V04' }).click();
+      await byButton(/^Set: /)(page);
+    },
+    title: /^Factor wanders/,
   },
   {
     file: 'parts/AudienceDialog.tsx',
@@ -242,6 +272,7 @@ describe('no barrier, light or dark', () => {
   test.each(ADDRESSES)('%s', async (address) => {
     const watched = await at(address);
     await watched.page.waitForLoadState('networkidle');
+    await unfold(watched.page.locator('main'));
     expect(await barriers(watched.page)).toEqual([]);
     await watched.close();
   });
@@ -291,6 +322,7 @@ describe('a telephone', () => {
     async (address) => {
       const watched = await at(address, TELEPHONE);
       await watched.page.waitForLoadState('networkidle');
+      await unfold(watched.page.locator('main'));
       expect(await beside(watched.page.locator('html'))).toBe(0);
       expect(await smallTargets(watched.page)).toEqual([]);
       await watched.close();

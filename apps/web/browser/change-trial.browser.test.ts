@@ -97,6 +97,28 @@ test('a combination joins with a pull of its own and leaves again, by keyboard a
   await close();
 });
 
+test('that the engine was not taken apart is said in a list, by keyboard, and stands in the history', async () => {
+  const { page, close } = await watchedPage(browser, pullbook.address);
+  await open(page, path);
+  const say = async (answer: string, reason: string) => {
+    await page.keyboard.press('e');
+    const dialog = page.getByRole('dialog', { name: 'Change the trial' });
+    expect(await dialog.getByRole('combobox', { name: 'Engine taken apart for it' }).count()).toBe(1);
+    await tabTo(page, dialog.getByRole('combobox', { name: 'Engine taken apart for it' }));
+    await page.keyboard.type(answer);
+    await tabTo(page, dialog.getByRole('textbox', { name: 'Reason' }));
+    await page.keyboard.type(reason);
+    await page.keyboard.press('Enter');
+    await dialog.waitFor({ state: 'detached' });
+  };
+  await say('No', 'it went on, on the brake');
+  await open(page, '/history');
+  await page.getByText('(engine not taken apart for it)').first().waitFor();
+  await open(page, path);
+  await say('Told', 'looked at the parts again');
+  await close();
+});
+
 test('without a reason nothing is changed; Escape leaves all as it was', async () => {
   const { page, close } = await watchedPage(browser, pullbook.address);
   await open(page, path);

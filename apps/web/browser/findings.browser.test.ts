@@ -16,7 +16,7 @@ afterAll(async () => {
   await pullbook?.stop();
 });
 
-test('a finding is silenced with a reason by keyboard, stays with it, and speaks again after the undo', async () => {
+test('a finding is silenced with a reason by keyboard, stays with it, and speaks again after the undo, and by keyboard', async () => {
   const { rows } = (await (await fetch(`${pullbook.address}/api/pulls`)).json()) as {
     rows: { id: string; name: string }[];
   };
@@ -27,18 +27,31 @@ test('a finding is silenced with a reason by keyboard, stays with it, and speaks
   // What a rule says is not said again among the remarks.
   expect(await page.getByRole('region', { name: 'Remarks' }).getByText('still climbing').count()).toBe(0);
 
-  await tabTo(page, card.getByRole('button', { name: 'Silence V29' }));
-  await page.keyboard.press('Enter');
-  const dialog = page.getByRole('dialog', { name: 'Silence V29' });
-  await tabTo(page, dialog.getByRole('textbox', { name: 'Why it does not hold here' }));
-  await page.keyboard.type('the valve springs end there');
-  await tabTo(page, dialog.getByRole('button', { name: 'Silence it' }));
-  await page.keyboard.press('Enter');
-  await card.getByText(/Silenced on .+: the valve springs end there/).waitFor();
-  await card.getByText('still climbing').waitFor();
+  const silence = card.getByRole('button', { name: 'Silence V29' });
+  const silenceIt = async () => {
+    await tabTo(page, silence);
+    await page.keyboard.press('Enter');
+    const dialog = page.getByRole('dialog', { name: 'Silence V29' });
+    await tabTo(page, dialog.getByRole('textbox', { name: 'Why it does not hold here' }));
+    await page.keyboard.type('the valve springs end there');
+    await tabTo(page, dialog.getByRole('button', { name: 'Silence it' }));
+    await page.keyboard.press('Enter');
+    await card.getByText(/Silenced on .+: the valve springs end there/).waitFor();
+    await card.getByText('still climbing').waitFor();
+  };
+  await silenceIt();
 
   await page.getByRole('button', { name: 'Undo' }).first().click();
-  await card.getByRole('button', { name: 'Silence V29' }).waitFor();
+  await silence.waitFor();
   expect(await card.getByText('the valve springs end there').count()).toBe(0);
+
+  // The focus stays where the hand is: on the one button that silences and lets speak.
+  await silenceIt();
+  const letSpeak = card.getByRole('button', { name: 'Let V29 speak again' });
+  await expect.poll(() => letSpeak.evaluate((one) => one === document.activeElement)).toBe(true);
+  await page.keyboard.press('Enter');
+  await silence.waitFor();
+  expect(await card.getByText('the valve springs end there').count()).toBe(0);
+  expect(await silence.evaluate((one) => one === document.activeElement)).toBe(true);
   await close();
 });

@@ -1,15 +1,11 @@
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { builtProgram } from './built-program.ts';
 
-const program = fileURLToPath(new URL('../../cli/bin/pullbook.mjs', import.meta.url));
-const built = [
-  new URL('../../cli/dist/pullbook.mjs', import.meta.url),
-  new URL('../dist/index.html', import.meta.url),
-].map((place) => fileURLToPath(place));
+/** Variable of the surroundings: folder of a demo book to copy; missing: it is made anew, some seconds. */
+export const DEMO_BOOK = 'PULLBOOK_DEMO_BOOK';
 
 export interface RunningPullbook {
   address: string;
@@ -26,17 +22,13 @@ export async function startPullbook(
   book: 'demo' | 'empty',
   before?: (book: string) => Promise<void>,
 ): Promise<RunningPullbook> {
-  for (const file of built) {
-    if (!existsSync(file)) throw new Error(`${file} is not built yet. Run "npm run build" first.`);
-  }
+  const program = builtProgram();
   const folder = await mkdtemp(join(tmpdir(), 'pullbook-browser-'));
-  const isMadeFirst = before !== undefined && book === 'demo';
-  if (isMadeFirst) execFileSync(process.execPath, [program, 'demo', '--book', join(folder, 'book')]);
+  if (book === 'demo') await makeDemo(program, join(folder, 'book'));
   await before?.(join(folder, 'book'));
-  const demo = book === 'demo' && !isMadeFirst ? ['--demo'] : [];
   const server = spawn(
     process.execPath,
-    [program, 'serve', ...demo, '--book', join(folder, 'book'), '--port', '0', '--json'],
+    [program, 'serve', '--book', join(folder, 'book'), '--port', '0', '--json'],
     { stdio: ['ignore', 'pipe', 'pipe'] },
   );
   const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
@@ -49,6 +41,12 @@ export async function startPullbook(
       await rm(folder, { recursive: true, force: true });
     },
   };
+}
+
+async function makeDemo(program: string, book: string): Promise<void> {
+  const made = process.env[DEMO_BOOK];
+  if (made === undefined) execFileSync(process.execPath, [program, 'demo', '--book', book]);
+  else await cp(made, book, { recursive: true });
 }
 
 /** The address that the program prints once it answers. */

@@ -81,6 +81,8 @@ export interface ChartDescription {
   xCuts?: { range: [low: number, high: number]; label: string }[];
   /** Decimals of the cursor's figure on the axis; missing: whole. */
   xDecimals?: number;
+  /** The axis counts whole things: no tick between them. Missing: any value. */
+  xCounts?: true;
   panels: ChartPanel[];
   decimalMark: '.' | ',';
   /** For a screen reader: one or two sentences that say what the picture shows. */
@@ -130,7 +132,7 @@ export interface StackGeometry {
 /** A still: a stack with words round it. */
 export interface StillDescription {
   headline: string;
-  /** Under the headline: pulls, days, standard. */
+  /** Under the headline, in smaller letters: what it goes on with. */
   subline: string;
   chart: ChartDescription;
   /** Under the chart: what a doubter asks for: engine, fuel, air, factor, mixture, invented or not. */

@@ -135,7 +135,10 @@ function layoutWith(
   const wantedMargin = Math.max(unitRoom, labelRoom > 0 ? labelGap + labelRoom + 1 : 0);
   const margin = Math.min(wantedMargin, MOST_LABEL_SHARE * width);
   const right = Math.max(left + text, frame.right - margin);
-  const xAxis = roundTicks(chart.xRange, right - left, widestX + 1.6 * text);
+  const ticked = roundTicks(chart.xRange, right - left, widestX + 1.6 * text);
+  const xAxis = chart.xCounts
+    ? { ...ticked, ticks: ticked.ticks.filter(Number.isInteger), decimals: 0 }
+    : ticked;
   return {
     frame,
     left,

@@ -105,6 +105,25 @@ describe('drawStack', () => {
     expect(said).toEqual(expect.arrayContaining(['Power', 'hp, SAE J1349', 'rpm', '3,000', '+10', '−10']));
   });
 
+  test.each(SIZES)('%s: an axis that counts has whole ticks only, and its title', (_, size) => {
+    const [power] = inventedChart().panels;
+    const line = { ...power!.lines[0]!, x: [1, 4, 8], y: [5.3, 4.6, 2.7] };
+    const panel = { ...power!, lines: [line], bands: [], marks: [] };
+    const chart: ChartDescription = {
+      ...inventedChart(),
+      xTitle: 'Pulls of each',
+      xUnit: '',
+      xRange: [1, 8],
+      xWindow: null,
+      xCounts: true,
+      panels: [panel],
+    };
+    const said = texts(drawStack(chart, size).scene);
+    expect(said).toContain('Pulls of each');
+    expect(said).toContain('4');
+    expect(said.filter((text) => /^\d[.,]\d$/.test(text) && Number(text) > 5.5)).toEqual([]);
+  });
+
   test('writes decimal commas where they are asked for', () => {
     const said = texts(drawStack({ ...inventedChart(), decimalMark: ',' }, WIDE).scene);
     expect(said).toContain('3\u202f000');

@@ -17,11 +17,14 @@ import { drawWindowLine } from './window-line.ts';
  * places: every figure comes in with the description. On a width below 560 px, or 36 times the text, the names go in
  * rows on top.
  *
+ * `hasCursor`: leaves room on top for what a cursor writes.
+ *
  * @example drawStack(chart, { width: 860, height: 720, text: 13, theme: 'light', ground: true }).scene
  */
 export function drawStack(
   chart: ChartDescription,
   size: DrawSize,
+  hasCursor = true,
 ): { scene: Scene; geometry: StackGeometry } {
   const theme = THEMES[size.theme];
   const look: DrawingLook = {
@@ -32,7 +35,7 @@ export function drawStack(
   };
   const { edge } = look.proportions;
   const frame = { left: edge, right: size.width - edge, top: edge, bottom: size.height - edge };
-  const { nodes, geometry } = drawStackIn(chart, frame, look, true);
+  const { nodes, geometry } = drawStackIn(chart, frame, look, hasCursor);
   const ground = size.ground ? [groundOf(size, theme.card)] : [];
   const scene = {
     width: size.width,
@@ -129,7 +132,8 @@ function drawSpeedAxis(
   const lastRight = xAt(last) + textWidth(layout.xTickTexts.at(-1) ?? '', text, 'sans') / 2;
   const x = Math.max(lastRight + 0.6 * text, Math.min(layout.labels.x, layout.right + 0.6 * text));
   const unitWidth = textWidth(chart.xUnit, text, 'sans');
-  if (x + titleWidth + unitWidth > layout.frame.right) return [...figures, ...unitAt(x, baseline)];
+  // The room was reckoned to a hair: a rounding must not cost the title.
+  if (x + titleWidth + unitWidth > layout.frame.right + 0.5) return [...figures, ...unitAt(x, baseline)];
   return [...figures, textAt(x, baseline, chart.xTitle, strong), ...unitAt(x + titleWidth, baseline)];
 }
 

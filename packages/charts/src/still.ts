@@ -3,7 +3,7 @@ import { type Proportions, proportionsFor } from './proportions.ts';
 import { textAt } from './scene-node.ts';
 import { drawStackIn, groundOf } from './stack.ts';
 import { signatureIn } from './still-signature.ts';
-import { shortened, wrapped } from './text-width.ts';
+import { balanced, shortened, wrapped } from './text-width.ts';
 import { THEMES } from './theme.ts';
 
 /** Shares of the still's height. Nothing is smaller than three hundredths: a still is read on a telephone too. */
@@ -39,7 +39,7 @@ function headlineIn(text: string, widthPx: number, height: number): Words {
 
 /** Lines of a small text; beyond the most that there is room for, the last is cut with an ellipsis. */
 function linesIn(texts: string[], widthPx: number, sizePx: number, most: number): Words {
-  const separate = texts.flatMap((text) => wrapped(text, widthPx, sizePx, 'sans'));
+  const separate = texts.flatMap((text) => balanced(text, widthPx, sizePx, 'sans'));
   const running = wrapped(texts.join(' · '), widthPx, sizePx, 'sans');
   const fewer = running.length < separate.length ? running : separate;
   if (fewer.length <= most) return { lines: fewer, sizePx };
@@ -118,7 +118,8 @@ export function drawStill(still: StillDescription, size: Omit<DrawSize, 'text'>)
       ...words(footer, firstFooter, footerRow, 'sans', theme.softInk),
       ...signature.nodes(width - margin, lastFooter),
     ],
-    alternative: [still.headline, still.subline, still.chart.alternative, ...warning]
+    alternative: [`${still.headline} ${still.subline}`.trim(), still.chart.alternative, ...warning]
+      .filter(Boolean)
       .map(asSentence)
       .join(' '),
   };

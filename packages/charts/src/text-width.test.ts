@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { openSync } from 'fontkit';
 import { describe, expect, test } from 'vitest';
 import { type Face, FONT_FILES } from './fonts.ts';
-import { shortened, textWidth, wrapped } from './text-width.ts';
+import { balanced, shortened, textWidth, wrapped } from './text-width.ts';
 
 const FACES = Object.keys(FONT_FILES) as Face[];
 const SAMPLES = [
@@ -68,5 +68,22 @@ describe('fitting', () => {
       }),
       { seed: 3 },
     );
+  });
+
+  test('balanced lines are as few, keep every word, and none is longer than the longest was', () => {
+    const longest = (lines: string[]) => Math.max(0, ...lines.map((line) => textWidth(line, 14, 'sans')));
+    fc.assert(
+      fc.property(text, (words) => {
+        const plain = wrapped(words, 200, 14, 'sans');
+        const even = balanced(words, 200, 14, 'sans');
+        expect(even).toHaveLength(plain.length);
+        expect(even.join(' ')).toBe(words);
+        expect(longest(even)).toBeLessThanOrEqual(longest(plain));
+      }),
+      { seed: 4 },
+    );
+    const room = textWidth('aa aa aa aa', 20, 'sans') + 1;
+    expect(wrapped('aa aa aa aa b', room, 20, 'sans')).toEqual(['aa aa aa aa', 'b']);
+    expect(balanced('aa aa aa aa b', room, 20, 'sans')).toEqual(['aa aa', 'aa aa b']);
   });
 });

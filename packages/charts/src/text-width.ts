@@ -51,3 +51,14 @@ export function wrapped(text: string, widthPx: number, sizePx: number, face: Fac
   }
   return lines;
 }
+
+/** The same in as few lines, of about one length: no line is left with a word or two. */
+export function balanced(text: string, widthPx: number, sizePx: number, face: Face): string[] {
+  let best = wrapped(text, widthPx, sizePx, face);
+  for (let share = 0.98; share > 0.5; share -= 0.02) {
+    const narrower = wrapped(text, share * widthPx, sizePx, face);
+    if (narrower.length > best.length) break;
+    best = narrower;
+  }
+  return best;
+}

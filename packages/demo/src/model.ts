@@ -1,5 +1,7 @@
 import type { AirReading, CorrectionId } from '@pullbook/core/air';
+import type { TrialPlan } from '@pullbook/core/plan';
 import type { Cell, Instrument, Places, PullEvent, PullSummary, Tune } from '@pullbook/core/pull';
+import type { Prediction } from '@pullbook/core/shop';
 
 /**
  * An invented season with one engine, told as a tester would hand it over: sheets, ordinary logger files and what was
@@ -17,6 +19,9 @@ export interface DemoScenario {
   files: DemoFile[];
   summaries: DemoSummary[];
   trials: DemoTrial[];
+  predictions: DemoPrediction[];
+  /** Rules that somebody silenced for a pull. */
+  silenced: { ruleId: string; pullRef: string; reason: string; at: string }[];
 }
 
 /** A test cell as its shop would describe it; SI. */
@@ -86,6 +91,11 @@ export interface DemoTrial {
   correction: CorrectionId;
   averagesWindowRpm: [low: number, high: number] | null;
   remark: string;
+  /** Missing: nothing was planned. */
+  plan?: TrialPlan;
   /** ISO 8601 */
   createdAt: string;
 }
+
+/** What somebody expected before the pull. */
+export type DemoPrediction = Omit<Prediction, 'id' | 'trialId'> & { ref: string; trialRef: string };

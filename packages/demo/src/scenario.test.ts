@@ -149,6 +149,22 @@ describe('what is tied together', () => {
     }
   });
 
+  test('every prediction was made before the pulls of its combination, and a plan names its keys', () => {
+    for (const { trialRef, key, at, low, value, high } of scenario.predictions) {
+      const trial = scenario.trials.find((one) => one.ref === trialRef)!;
+      expect(trial.combinations.map((one) => one.key)).toContain(key);
+      const pulled = trial.pulls.filter((one) => one.key === key).map(({ pullRef }) => pullRef);
+      for (const { pull } of scenario.files.filter((file) => pulled.includes(file.pull.ref)))
+        expect(at.localeCompare(pull.recordedAt)).toBeLessThan(0);
+      expect(low < value && value < high).toBe(true);
+    }
+    for (const { plan, combinations, pulls } of scenario.trials) {
+      for (const { key } of plan?.pulls ?? []) expect(combinations.map((one) => one.key)).toContain(key);
+      if (plan !== undefined) expect(plan.pulls.length).toBeGreaterThan(pulls.length);
+    }
+    for (const { pullRef } of scenario.silenced) expect(pullRefs).toContain(pullRef);
+  });
+
   test('the baseline of the third question was never pulled', () => {
     const third = scenario.trials[2]!;
     expect(third.pulls.some((pull) => pull.key === 'A')).toBe(false);

@@ -1,6 +1,7 @@
 import { toInside } from '@pullbook/core/quantity';
 import { CELLS } from './cells.ts';
 import type { DemoScenario } from './model.ts';
+import { PREDICTIONS } from './predictions.ts';
 import { pullFiles } from './pull-files.ts';
 import { SHEET_BEFORE_REBUILD, sheet } from './sheets.ts';
 import { TRIALS } from './trials.ts';
@@ -149,5 +150,14 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
       },
     ],
     trials: TRIALS,
+    predictions: PREDICTIONS,
+    silenced: [
+      {
+        ruleId: 'V30',
+        pullRef: 'pull-2',
+        reason: 'The plug of the load cell was loose and was seated again after this pull.',
+        at: '2026-03-13T10:40:00+01:00',
+      },
+    ],
   };
 }

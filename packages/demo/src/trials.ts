@@ -18,6 +18,9 @@ const BARE_BASE = ['pull-1', 'pull-2', 'pull-3'];
 const BLOWN_BASE = ['pull-4', 'pull-5', 'pull-7'];
 const BLOWN_LONGER = ['pull-8', 'pull-9'];
 
+/** `AB` as A, then B. */
+const planned = (order: string): { key: string }[] => [...order].map((key) => ({ key }));
+
 /** Three questions: one with a small answer, one with a big one, and one that was never measured. */
 export const TRIALS: DemoTrial[] = [
   {
@@ -61,6 +64,15 @@ export const TRIALS: DemoTrial[] = [
     correction: 'sae-j1349',
     averagesWindowRpm: null,
     remark: '',
+    plan: {
+      gainRatio: 0.06,
+      odds: 0.8,
+      pulls: planned('BBBCCCAABB'),
+      looksAt: [10],
+      stopCriteria: null,
+      notes:
+        'Once more as it stands, then the supercharger comes off, then the base cam goes back in: all on one day, on one drum of fuel.',
+    },
     createdAt: '2026-03-14T16:30:00+01:00',
   },
 ];

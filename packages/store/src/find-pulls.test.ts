@@ -17,6 +17,7 @@ const listed = (
   peakPower,
   peakTorque: null,
   boosted,
+  digest: null,
 });
 
 async function threePulls(): Promise<Book> {

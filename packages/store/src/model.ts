@@ -141,6 +141,16 @@ export interface ListedPull {
   peakTorque: number | null;
   /** `null`: its combination is not known. */
   boosted: boolean | null;
+  /** `null`: it has no curve of power. */
+  digest: ListedDigest | null;
+}
+
+/** The few numbers of a pull that the shop's figures need. */
+export interface ListedDigest {
+  /** As the workshop lays them out; NaN: none. */
+  values: Float64Array;
+  /** What it was run and read as: pulls of another text are no repeats of it. */
+  runAs: string;
 }
 
 /** A pull for the shop's figures: the few numbers a list remembers of it, and what they are grouped by. */
@@ -159,12 +169,10 @@ export interface DigestRow
   > {
   pullId: string;
   engineId: string | null;
-  /** JSON text. */
-  tune: string;
   /** Whether anything is remembered of it under the key. */
   isListed: boolean;
-  /** JSON of the workshop; `null`: not remembered, or it has no curve. */
-  digest: unknown;
+  /** `null`: not remembered, or it has no curve. */
+  digest: ListedDigest | null;
   /** A trial holds it as rejected or as a warm-up. */
   isSetAside: boolean;
 }
@@ -286,6 +294,8 @@ export interface Book {
   keepListed(listed: readonly ListedPull[], asOf: number): Promise<boolean>;
   /** What is remembered under this key of every pull for the shop's figures, the one added first first. */
   digests(key: string): Promise<DigestRow[]>;
+  /** The last entry of the log that can have changed them. */
+  digestsAsOf(): Promise<number>;
   pull(id: string): Promise<Pull | null>;
   pulls(ids: string[]): Promise<Pull[]>;
   /** A file and its pulls: bytes written, flushed and renamed first, then all rows in one transaction. */

@@ -17,7 +17,7 @@ import {
   readTrialIdsOfPull,
   readTrialNames,
 } from './rows/counts-and-names.ts';
-import { readDigests } from './rows/digests.ts';
+import { readDigests, readDigestsAsOf } from './rows/digests.ts';
 import { insertEngine, readEngines, replaceEngine } from './rows/engines.ts';
 import { insertFile, readFiles, understandFileAs } from './rows/files.ts';
 import { findPulls, keepListed, readUnlisted } from './rows/find-pulls.ts';
@@ -200,7 +200,8 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
         await keepListed(rows, listed);
         return true;
       }),
-    digests: (key) => read((rows) => readDigests(rows, key)),
+    digests: (key) => read((rows) => readDigests(rows, connection.database, key)),
+    digestsAsOf: () => read(readDigestsAsOf),
     pull: async (id) => (await there('pull', (rows) => readPulls(rows, [id], folder), byId))[0] ?? null,
     pulls: (ids) => there('pull', (rows) => readPulls(rows, ids, folder), byId),
     addFileWithPulls: (file, bytes, pulls, layout) =>

@@ -221,6 +221,8 @@ interface ListedTable {
   peakTorque: number | null;
   /** Whether its combination has a supercharger; `null`: no combination. */
   boosted: Truth | null;
+  digest: Uint8Array | null;
+  runAs: string | null;
 }
 
 /** The tables as `migrations` leave them. */

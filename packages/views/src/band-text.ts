@@ -39,6 +39,12 @@ export function bandText(
   return size && high <= 0 ? `${text(-high)} to ${text(-low)}` : `${text(low)} to ${text(high)}`;
 }
 
+/** `26 hp`: how far a band reaches, rounded up, without its sign. */
+export function reachText(show: Showing, watt: number): string {
+  const whole = Math.ceil(Math.abs(shown(show, watt)) - ON_THE_DIGIT);
+  return `${formatNumber(whole, 0, show.options.decimalMark, { thousands: true })}\u00a0${show.unit('power')}`;
+}
+
 /** `0.9 %`: rounded up, with as many decimals as keep it within the limit it was held against. */
 export function atMostPerCent(show: Showing, ratio: number, limit: number): string {
   const up = (decimals: number) =>

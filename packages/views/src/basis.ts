@@ -1,96 +1,87 @@
 import { daysText } from './date.ts';
+import { pullsOfEach } from './rests-on.ts';
 import { standardName } from './standard-name.ts';
 import { trialTreatmentText } from './treatment-words.ts';
-import { type CombinationInTrial, countedPulls, fullName, type TrialInView } from './trial-in-view.ts';
-import { counted, listed } from './wording.ts';
+import { countedPulls, fullName, type TrialInView } from './trial-in-view.ts';
+import { repeatsWords } from './verdict-line.ts';
+import { capitalised, counted } from './wording.ts';
 
 /**
- * What the answer rests on, in one line: the gain with its share, pulls and their repeats, the window, the standard with
- * its factors, what was set about the reading of the pulls, set-ups, days. Gain in power, pulls and set-ups
- * stand in the verdict's line where there is one.
+ * What the answer rests on beside what its sentence and the verdict's line say, in one line: factors, what was set about the
+ * reading of the pulls, days. Where the sentence has no figures to rest, pulls, repeats, window and standard too.
  */
 export function basisLine(view: TrialInView): string {
   if (countedPulls(view).length === 0) return 'No counted pull.';
+  const peaksAlone = (view.comparison?.peakGains.length ?? 0) > 0;
+  const isSaid = view.gains.length > 0 || peaksAlone || (view.state === 'survey' && view.comparison !== null);
   const hasLine = view.gains.length > 0 && view.gains.every(({ gain }) => gain.verdict !== null);
-  return [
-    ...view.gains.map(({ gain, changed }) => {
-      const share = view.show.perCent(gain.meanPowerRatio, { sign: true });
-      const gained = view.show.quantity(gain.meanPower, 'power', { decimals: 1, sign: true });
-      const figure = hasLine ? share : `${gained} (${share})`;
-      return `${view.gains.length > 1 ? `${changed.key} ` : ''}${figure} on average`;
-    }),
-    hasLine ? '' : pullsText(view),
-    repeatsText(view),
-    windowText(view),
-    standardText(view),
+  const facts = [
+    isSaid ? '' : pullsText(view),
+    hasLine ? '' : repeatsText(view),
+    isSaid ? commonText(view) : windowText(view),
+    isSaid ? factorWords(view) : standardText(view),
     trialTreatmentText(view),
     hasLine ? '' : setUpsText(view),
     daysText(countedPulls(view).map(({ pull }) => pull.recordedAt)),
-  ]
-    .filter(Boolean)
-    .join(' · ');
+  ];
+  return capitalised(facts.filter(Boolean).join(' · '));
 }
 
-/** `averages from 4,000 to 6,500 rpm`; says the common window too where the averages take only part of it. */
-export function windowText({ comparison, show }: TrialInView): string {
+/** `averages from 4,000 to 6,500 rpm` */
+function windowText({ comparison, show }: TrialInView): string {
+  const averages = comparison?.averagesWindowRpm;
+  return averages ? `averages from ${show.speedRange(averages)}` : '';
+}
+
+/** `3,000 to 6,500 rpm in common`; '' where the averages take all of it. */
+function commonText({ comparison, show }: TrialInView): string {
   const averages = comparison?.averagesWindowRpm;
   const common = comparison?.commonWindowRpm;
   if (!averages || !common) return '';
   const isPart = averages[0] > common[0] || averages[1] < common[1];
-  return `averages from ${show.speedRange(averages)}${isPart ? `, of ${show.speedRange(common)} in common` : ''}`;
+  return isPart ? `${show.speedRange(common)} in common` : '';
 }
 
 /** `SAE J1349, factor 1.013 to 1.023`; `observed`; `as recorded`. */
 export function standardText(view: TrialInView): string {
-  const applied = view.comparison?.correction ?? countedPulls(view)[0]?.view.correction;
-  if (!applied) return '';
-  const factors = factorsText(view);
-  const plain = applied.standard === 'observed' || !applied.reached || factors === '';
-  return plain ? standardName(applied) : `${standardName(applied)}, factor ${factors}`;
+  const applied = appliedIn(view);
+  return applied ? [standardName(applied), factorWords(view)].filter(Boolean).join(', ') : '';
 }
 
+/** `factor 1.013 to 1.023`; '' where none was applied or known. */
+function factorWords(view: TrialInView): string {
+  const applied = appliedIn(view);
+  const factors = factorsText(view);
+  const plain = !applied?.reached || applied.standard === 'observed' || factors === '';
+  return plain ? '' : `factor ${factors}`;
+}
+
+const appliedIn = (view: TrialInView) =>
+  view.comparison?.correction ?? countedPulls(view)[0]?.view.correction;
+
 /** Lowest and highest factor of the counted pulls; '' where none is known. */
-export function factorsText(view: TrialInView): string {
+function factorsText(view: TrialInView): string {
   const factors = countedPulls(view).flatMap(({ view: { correction } }) => correction.factor ?? []);
   if (factors.length === 0) return '';
   const [low, high] = [Math.min(...factors), Math.max(...factors)].map(view.show.factor);
   return low === high ? `${low}` : `${low} to ${high}`;
 }
 
-/** `3 pulls against 2`; `A 3 pulls, B 2, C 2`. */
-export function pullsText(view: TrialInView): string {
-  const filled = view.combinations.filter((combination) => combination.counted.length > 0);
-  const [first, second] = filled;
-  if (!first) return '';
-  if (view.state === 'answered' && filled.length === 2 && second) {
-    return first.counted.length === 1 && second.counted.length === 1
-      ? 'one pull against one'
-      : `${counted(first.counted.length, 'pull')} against ${second.counted.length}`;
-  }
-  return listed(filled.map(({ key, counted: pulls }) => `${key} ${counted(pulls.length, 'pull')}`));
+function pullsText({ combinations }: TrialInView): string {
+  const filled = combinations.filter((combination) => combination.counted.length > 0);
+  return pullsOfEach(filled.map(({ key, counted: pulls }) => ({ key, pulls: pulls.length })));
 }
 
-/** How far repeats scatter, as a fact and no more; `one pull` combinations are named. */
-function repeatsText(view: TrialInView): string {
-  const compared = view.combinations.filter(({ figures }) => figures !== null);
-  const known = compared.filter(({ figures }) => figures?.repeatSpread !== null);
-  if (compared.length === 0) return '';
-  if (known.length === 0) return 'nothing here tells how far repeats scatter';
-  const spread = ({ figures }: CombinationInTrial) => spreadText(view, figures?.repeatSpread ?? 0);
-  const spreads = listed(known.map((item) => `${item.key} ${spread(item)}`));
-  const alone = compared.filter(({ figures }) => figures?.repeatSpread === null).map(({ key }) => key);
-  return `repeats scatter ${spreads}${alone.length > 0 ? `, ${listed(alone)} has no repeat` : ''}`;
-}
+const repeatsText = (view: TrialInView): string =>
+  repeatsWords(
+    view.show,
+    view.combinations.flatMap(({ figures }) => figures ?? []),
+  );
 
 function setUpsText(view: TrialInView): string {
   const ids = countedPulls(view).map(({ pull }) => pull.setUpId);
   if (ids.length === 0 || ids.includes(null)) return '';
   return counted(new Set(ids).size, 'set-up');
-}
-
-/** `0.4 %`; two repeats that happen to meet do not show that repeats never scatter. */
-function spreadText({ show }: TrialInView, spread: number): string {
-  return spread < 0.0005 ? `under ${show.perCent(0.001)}` : show.perCent(spread);
 }
 
 /** What is still needed, one line a combination without a counted pull. */

@@ -11,6 +11,7 @@ export function caveats(view: TrialInView): string[] {
     ...surveyCaveats(view),
     ...notReached(view),
     ...severalChanges(view),
+    ...peaksAlone(view),
     ...stillClimbing(view),
     ...signChanges(view),
     ...setUpsApart(view),
@@ -29,6 +30,10 @@ function notReached({ comparison }: TrialInView): string[] {
     `Figures stand ${comparison.correction.standard === 'observed' ? 'as observed' : 'as recorded'}: not every counted pull can be brought to ${asked}. The remarks name what is missing.`,
   ];
 }
+
+/** What a printed or remembered highest figure lets be said, and what not. */
+const peaksAlone = ({ comparison }: TrialInView): string[] =>
+  (comparison?.peakGains ?? []).map(({ why }) => why);
 
 /** More than one part or package differs: the gain cannot be given to one of them. */
 function severalChanges(view: TrialInView): string[] {
@@ -53,14 +58,21 @@ function stillClimbing({ combinations, show }: TrialInView): string[] {
   ];
 }
 
-/** Where the gain changes sign, for a mean hides it. */
+/** More places than these are the noise of two curves that lie on one another. */
+const MOST_PLACES = 2;
+
+/** Where the gain changes sign, for a mean hides it; not where nothing of it is clear of the noise. */
 function signChanges({ gains, show }: TrialInView): string[] {
   return gains.flatMap(({ gain, changed }) => {
-    if (gain.crossoversRpm.length === 0) return [];
+    const places = gain.crossoversRpm.map((rpm) => show.speed(wholeTens(rpm)));
+    if (places.length === 0 || gain.band?.clearRanges.length === 0) return [];
     const signed = (watt: number) => show.quantity(watt, 'power', { decimals: 0, sign: true });
-    const places = listed(gain.crossoversRpm.map((rpm) => show.speed(wholeTens(rpm))));
+    const where =
+      places.length > MOST_PLACES
+        ? `${places.length} times between ${places[0]} and ${places.at(-1)}`
+        : `at ${listed(places)}`;
     return [
-      `Not the same everywhere: the gain of ${changed.key} changes sign at ${places}; it lies between ${signed(gain.smallest.power)} at ${show.speed(gain.smallest.atRpm)} and ${signed(gain.largest.power)} at ${show.speed(gain.largest.atRpm)}.`,
+      `Not the same everywhere: the gain of ${changed.key} changes sign ${where}; it lies between ${signed(gain.smallest.power)} at ${show.speed(gain.smallest.atRpm)} and ${signed(gain.largest.power)} at ${show.speed(gain.largest.atRpm)}.`,
     ];
   });
 }

@@ -1,11 +1,9 @@
 import type { ChartBand, ChartPanel, ChartRule } from '@pullbook/charts';
-import { clearStretches } from './clear-ranges.ts';
+import type { Comparison } from '@pullbook/core/compare';
+import { toldStretches } from './clear-ranges.ts';
 import { plottedCurve } from './curve-panels.ts';
 import { type SaidGain, saidGains } from './said-gain.ts';
 import type { TrialInView } from './trial-in-view.ts';
-
-/** More stretches than these would make a fence of the panel; the table has them all. */
-const MOST_RULED = 2;
 
 /** Changed less baseline over the common window with its band, in ink; `null` where nothing is gained against anything. */
 export function gainPanel(view: TrialInView, share: number): ChartPanel | null {
@@ -22,7 +20,7 @@ export function gainPanel(view: TrialInView, share: number): ChartPanel | null {
     id: 'gain',
     title,
     unit: show.unit('power'),
-    note: bands.length === 0 ? '' : '95\u00a0% band, whole window',
+    note: bands.length === 0 ? '' : `95\u00a0% band, ${notPlain(comparison) || 'whole window'}`,
     decimals: 0,
     share,
     zeroLine: true,
@@ -37,6 +35,13 @@ export function gainPanel(view: TrialInView, share: number): ChartPanel | null {
     marks: [],
     rules: said.length === 1 && only ? said.flatMap(clearRules) : [],
   };
+}
+
+/** Why a gain is not the difference of the mean curves above it; '' where it is. */
+function notPlain({ remarks }: Comparison): string {
+  const codes = new Set(remarks.map(({ code }) => code));
+  if (codes.has('drift-taken-out')) return 'drift taken out: not the plain difference of the curves';
+  return codes.has('weighed-by-set-up') ? 'weighed by set-up: not the plain difference of the curves' : '';
 }
 
 /** The band that holds for all speeds of the window at once: what lies outside it is clear. */
@@ -60,12 +65,14 @@ function bandOf({ show }: TrialInView, { gain, comparison }: SaidGain): ChartBan
 
 /** Where a clear stretch begins or ends inside the window, with its words on the side where it is clear. */
 function clearRules(said: SaidGain): ChartRule[] {
-  const stretches = clearStretches(said);
-  const own = stretches.filter(({ reaches }) => !(reaches[0] && reaches[1]));
-  if (own.length > MOST_RULED) return [];
+  const [gains, losses] = [toldStretches(said, 1), toldStretches(said, -1)];
+  const own = [...(gains?.listed ?? []), ...(losses?.listed ?? [])]
+    .filter(({ reaches }) => !(reaches[0] && reaches[1]))
+    .toSorted((one, other) => one.fromRpm - other.fromRpm);
   const speed = (rpm: number) => said.show.number(rpm, 'engineSpeed');
   return own.flatMap(({ fromRpm, toRpm, reaches: [fromLow, toHigh], sign }): ChartRule[] => {
-    const what = stretches.some((one) => one.sign !== sign) ? `${sign > 0 ? 'gain' : 'loss'} clear` : 'clear';
+    const what = gains && losses ? `${sign > 0 ? 'gain' : 'loss'} clear` : 'clear';
+    if (fromRpm === toRpm) return [{ x: fromRpm, text: `${what} at ${speed(fromRpm)}`, side: 'right' }];
     if (fromLow) return [{ x: toRpm, text: `${what} below ${speed(toRpm)}`, side: 'left' }];
     const text = toHigh
       ? `${what} above ${speed(fromRpm)}`

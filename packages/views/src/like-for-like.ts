@@ -1,5 +1,6 @@
 import { isOfParts } from '@pullbook/core/compare';
 import { writeSaid } from '@pullbook/core/quantity';
+import { unlikeConditions } from '@pullbook/core/trial';
 import type { TrialPage } from './model.ts';
 import type { TrialInView } from './trial-in-view.ts';
 
@@ -7,6 +8,7 @@ const ORDER = ['differs', 'unknown', 'alike'];
 
 /** Every condition of the compared pulls: what differs first, then what is not known, then what is alike. */
 export function likeForLike({ comparison, combinations, show }: TrialInView): TrialPage['likeForLike'] {
+  const unlike = comparison === null ? [] : unlikeConditions(comparison).map(({ id }) => id);
   return (comparison?.conditions ?? [])
     .toSorted((one, other) => ORDER.indexOf(one.state) - ORDER.indexOf(other.state))
     .map(({ id, label, values, parts, state, why }) => ({
@@ -19,5 +21,6 @@ export function likeForLike({ comparison, combinations, show }: TrialInView): Tr
       state,
       why,
       isPart: isOfParts({ id }),
+      isUnlike: unlike.includes(id),
     }));
 }

@@ -14,8 +14,8 @@ export interface ViewOptions {
   decimalMark: DecimalMark;
 }
 
-/** A sentence in parts, so that its figure can be set apart. */
-export type SentencePart = { text: string; strong?: true };
+/** A sentence in parts: its figure set apart, and what it rests on held back. */
+export type SentencePart = { text: string; strong?: true; quiet?: true };
 
 export interface Chip {
   text: string;
@@ -159,6 +159,8 @@ export interface TrialPage {
     name: string;
     combination: number;
     counted: number;
+    /** What a person said of the engine, coming from the baseline; `null`: told by the parts that changed. */
+    takenApart: boolean | null;
   }[];
   chart: ChartDescription | null;
   cursor: CursorTable | null;
@@ -182,6 +184,8 @@ export interface TrialPage {
     why: string;
     /** A changed part: what is asked about, not what stands in its way. */
     isPart: boolean;
+    /** It differs and counts against like for like; what else differs, the band or another badge answers for. */
+    isUnlike: boolean;
   }[];
   changes: {
     key: string;

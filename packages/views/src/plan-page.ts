@@ -50,6 +50,8 @@ export interface PlanPage {
   /** For the form, as text. */
   gain: string;
   odds: string;
+  /** As kept with the plan; '' none. */
+  notes: string;
   pulls: { order: number; key: string; combination: number; name: string }[];
   stays: {
     key: string;
@@ -84,6 +86,7 @@ export function planPage(input: PlanPageInput, options: ViewOptions): PlanPage {
     reaches: plan.reaches,
     gain: percentText(gainRatio, options),
     odds: percentText(odds, options, 0),
+    notes: trial.plan?.notes ?? '',
     pulls: plan.pulls.map(({ key }, place) => ({
       order: place + 1,
       key,
@@ -135,7 +138,7 @@ const writing =
   ({ text, parts }: Said): string =>
     options === null ? text : writeSaid(text, parts, options);
 
-/** `4 more pulls, A B B A, show a gain of 2.0 % (6 hp) with 80 % odds.` */
+/** `4 more pulls, A B B A, show a gain of 2.0 % (6 hp) with 80 % odds.` Said first where the pulls made show it already. */
 export function planSentence(
   {
     plan,
@@ -148,8 +151,12 @@ export function planSentence(
   const gain = differenceText(gainRatio, baselinePower, options);
   const order = plan.pulls.map(({ key }) => key).join(' ');
   const pulls = counted(plan.pulls.length, plan.made === null ? 'pull' : 'more pull');
+  const already =
+    plan.made !== null && plan.made <= gainRatio
+      ? `The pulls made show a gain of ${gain} with ${percentText(odds, options, 0)} odds already. `
+      : '';
   return plan.reaches
-    ? `${pulls}, ${order}, show a gain of ${gain} with ${percentText(plan.oddsReached, options, 0)} odds.`
+    ? `${already}${pulls}, ${order}, show ${already === '' ? `a gain of ${gain}` : 'it'} with ${percentText(plan.oddsReached, options, 0)}${already === '' ? ' odds' : ''}.`
     : `A gain of ${gain} cannot be seen with ${percentText(odds, options, 0)} odds: ${pulls}, ${order}, show it with ${percentText(plan.oddsReached, options, 0)}.`;
 }
 
@@ -171,7 +178,9 @@ function factsOf(
   const share = (sigma: number) => percentText(sigma, options, 2);
   return [
     { label: `Smallest difference seen with ${wanted} odds`, value: text(plan.smallestDifference) },
-    { label: `With the ${counted(made.length, 'pull')} made`, value: text(plan.made) },
+    ...(made.length === 0
+      ? []
+      : [{ label: `With the ${counted(made.length, 'pull')} made`, value: text(plan.made) }]),
     ...plan.oneMore
       .filter(({ smallestDifference }) => plan.made !== null && smallestDifference !== null)
       .map(({ key, smallestDifference }) => ({
@@ -206,6 +215,7 @@ function chartOf({ plan, gainRatio, odds }: PlanPageInput, options: ViewOptions)
     xUnit: '',
     xRange: [first, last],
     xWindow: null,
+    xCounts: true,
     decimalMark: options.decimalMark,
     alternative: `Smallest difference that is seen with ${percentText(odds, options, 0)} odds: ${points
       .map((one) => `${percentText(one.smallestDifference, options)} with ${one.pullsOfEach} of each`)

@@ -29,6 +29,7 @@ export function pullSheet(
       { label: 'Window', value: window || 'what all pulls cover' },
       { label: 'Look', value: `after ${listed(plan.looksAt.map((at) => `${at}`))} counted pulls` },
     ],
+    notes: trial.plan?.notes ?? '',
     rows: pulls.map(({ order, key }, place) => {
       const { name, sheet, takenApart } = combinationOf(key);
       const before = pulls[place - 1]?.key;

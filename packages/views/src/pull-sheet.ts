@@ -10,6 +10,8 @@ export interface PullSheet {
   sentence: string;
   /** `SAE J1349`, `4,000 to 6,500 rpm`, `after 4 and 6 counted pulls`. */
   facts: { label: string; value: string }[];
+  /** Of the kept plan; '' none. */
+  notes: string;
   rows: {
     order: number;
     key: string;
@@ -60,7 +62,7 @@ export function pullSheetHtml(sheet: PullSheet, paper: Paper): string {
 `;
 }
 
-function headOf({ question, combinations, sentence, facts, start, isInvented }: PullSheet): string {
+function headOf({ question, combinations, sentence, facts, start, notes, isInvented }: PullSheet): string {
   const listed = [...facts, ...start].map(
     ({ label, value }) => `<span><strong>${escaped(label)}:</strong> ${escaped(value)}</span>`,
   );
@@ -69,6 +71,7 @@ function headOf({ question, combinations, sentence, facts, start, isInvented }: 
     `<p>${escaped(combinations)}${isInvented ? ' · <strong>invented data</strong>' : ''}</p>`,
     `<p>${escaped(sentence)}</p>`,
     `<div class="facts">${listed.join('')}</div>`,
+    ...(notes === '' ? [] : [`<p><strong>Notes:</strong> ${escaped(notes)}</p>`]),
     '<p>Day ____________ Cell ____________ Operator ____________ Fuel batch ____________</p>',
   ].join('\n');
 }

@@ -2,13 +2,14 @@ import type { Comparison } from '@pullbook/core/compare';
 import { bandText, gainDecimals } from './band-text.ts';
 import { clauseOf, gainSentence } from './gain-sentence.ts';
 import type { SentencePart, ViewOptions } from './model.ts';
+import { listRestsOn } from './rests-on.ts';
 import { type SaidGain, saidGainOf, saidGains } from './said-gain.ts';
 import { type Showing, showingIn } from './showing.ts';
 import { fullName, type TrialInView } from './trial-in-view.ts';
 import { listed } from './wording.ts';
 
 /**
- * The answer in one sentence, in parts so that its figure can be set apart. Rules, in this order:
+ * The answer in one sentence, in parts so that its figure can be set apart and what it rests on held back. Rules, in this order:
  *
  * 1. Not answered: what was not measured; highest figures alone where that is all there is.
  * 2. A survey: each combination's own figures, no gain.
@@ -70,7 +71,7 @@ function answered(view: TrialInView): SentencePart[] {
 }
 
 /** Several changes against one baseline: all means in one window. */
-function several(said: SaidGain[], { baseline, window, show }: SaidGain): SentencePart[] {
+function several(said: SaidGain[], { baseline, comparison, window, show }: SaidGain): SentencePart[] {
   const clauses = said.map(({ gain, changed }) => clauseOf(show, gain, fullName(changed)));
   const joined = clauses.flatMap((clause, index): SentencePart[] => {
     if (index === 0) return clause;
@@ -79,7 +80,7 @@ function several(said: SaidGain[], { baseline, window, show }: SaidGain): Senten
   return [
     { text: `Against ${baseline.key}, on average from ${show.speedRange(window)}: ` },
     ...joined,
-    { text: '.' },
+    ...listRestsOn(comparison),
   ];
 }
 
@@ -102,7 +103,7 @@ function peaksAlone(
       },
     ];
   });
-  return [{ text: 'Only the highest figures can be compared: ' }, ...clauses, { text: '.' }];
+  return [{ text: 'Only the highest figures can be compared: ' }, ...clauses, ...listRestsOn(comparison)];
 }
 
 /** Common figures side by side; different engines, so no gain. */
@@ -119,13 +120,13 @@ function survey(view: TrialInView): SentencePart[] {
   });
   if (figures.length === 0) return [{ text: 'Not measured: no pull is counted yet.' }];
   const lead = window
-    ? `Side by side, on average from ${show.speedRange(window)}. `
-    : 'Side by side, at their highest. ';
+    ? `Side by side, on average from ${show.speedRange(window)}: `
+    : 'Side by side, at their highest: ';
   const listed = figures.flatMap(({ name, figure }, index): SentencePart[] => [
-    { text: `${index === 0 ? lead : '; '}${name}: ` },
+    { text: `${index === 0 ? lead : '; '}${name}, ` },
     { text: figure, strong: true },
   ]);
-  return [...listed, { text: '.' }];
+  return [...listed, ...listRestsOn(comparison)];
 }
 
 function windowsApart(view: TrialInView): string {
@@ -140,7 +141,7 @@ function windowsApart(view: TrialInView): string {
 const namesOf = ({ combinations }: TrialInView): Record<string, string> =>
   Object.fromEntries(combinations.map(({ key, shortName }) => [key, shortName]));
 
-/** The sentence as plain text. */
+/** The sentence as plain text, with what it rests on. */
 export function plainText(parts: readonly SentencePart[]): string {
   return parts.map((part) => part.text).join('');
 }

@@ -2,23 +2,25 @@ import type { Gain } from '@pullbook/core/compare';
 import { pullsToSettle, type Settling } from '@pullbook/core/plan';
 import type { ScatterComparison } from '@pullbook/core/scatter';
 import type { SaidGain } from './said-gain.ts';
-import { capitalised } from './wording.ts';
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 
-/** `Two more pulls of each would likely settle it.`: with 80 % odds, if the gain is as it looks; '' where none would. */
+/** `two more pulls of each would likely settle it`: with 80 % odds, if the gain is as it looks; '' where none would. */
 export function settleWords({ gain }: SaidGain): string {
   const settling = settlingOf(gain);
   if (settling === null || settling.morePulls === null || settling.morePulls === 0) return '';
-  const number = capitalised(NUMBERS[settling.morePulls] ?? String(settling.morePulls));
-  return `${number} more ${settling.morePulls === 1 ? 'pull' : 'pulls'} of each would likely settle it.`;
+  const number = NUMBERS[settling.morePulls] ?? String(settling.morePulls);
+  return `${number} more ${settling.morePulls === 1 ? 'pull' : 'pulls'} of each would likely settle it`;
 }
 
 /** Why more pulls of the same kind would not settle it, and what would; '' where they would. */
 export function notSettledWords({ gain, baseline, changed }: SaidGain): string {
   if (settlingOf(gain)?.because !== 'set-up') return '';
   const parts = gain.band!.scatter.gains.find(({ group }) => group === gain.changedKey)!.parts;
-  return parts.drift > parts.setUp + parts.day + parts.cell
+  const others = parts.setUp + parts.day + parts.cell;
+  if (parts.cell > others / 2 && parts.cell > parts.drift)
+    return 'That more pulls would settle it: what hides the gain is what lies between the cells, so both must be pulled in one.';
+  return parts.drift > others
     ? `That more pulls in this order would settle it: what hides the gain is drift through the session, and a pull of ${baseline.key} after ${changed.key} would take it out.`
     : 'That more pulls would settle it: what hides the gain is how far a set-up moves the power, so both must go back on the brake.';
 }

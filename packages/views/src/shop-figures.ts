@@ -71,7 +71,7 @@ function sentenceOf(repeatability: readonly Repeatability[], show: Showing): str
   const known = repeatability.filter(({ clusters }) => clusters > 0);
   const [most] = known.toSorted((one, other) => other.clusters - one.clusters);
   if (!most) {
-    return 'No pull was repeated yet in one set-up on one day: bands rest on what is built in, or on what the shop said.';
+    return 'No pull was repeated yet in one set-up on one day of an engine whose sheet says how it is fed (fuel system, type): bands rest on what is built in, or on what the shop said.';
   }
   const setUps = `${most.clusters} set-up${most.clusters === 1 ? '' : 's'} repeated so far`;
   return `Two pulls of one set-up differ by up to ${share(show, most.twoPullsDiffer)} in 95 of 100 cases (${INDUCTION_NAMES[most.induction].toLowerCase()}, ${most.cell ?? 'no cell noted'}; ${setUps}).`;

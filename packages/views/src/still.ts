@@ -2,20 +2,18 @@ import type { ChartPanel, StillDescription } from '@pullbook/charts';
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
 import type { TrialAnswer } from '@pullbook/core/trial';
 import { heldBack } from './audience.ts';
-import { bandText, gainDecimals } from './band-text.ts';
-import { pullsText, standardText } from './basis.ts';
-import { clearWords } from './clear-ranges.ts';
+import { standardText } from './basis.ts';
 import { curvePanel } from './curve-panels.ts';
 import { daysText } from './date.ts';
 import { engineText, fuelText, superchargerText } from './engine-line.ts';
 import { gainPanel } from './gain-panel.ts';
-import { BIG_CHANGE_RATIO } from './gain-sentence.ts';
+import { isBig, spokenGain } from './gain-sentence.ts';
 import type { ViewOptions } from './model.ts';
-import { atTop, type SaidGain, saidGains } from './said-gain.ts';
+import { saidGains } from './said-gain.ts';
 import { answerSentence, plainText } from './sentence.ts';
 import { standardName } from './standard-name.ts';
 import { trialTreatmentText } from './treatment-words.ts';
-import { boostNote, stackOf } from './trial-chart.ts';
+import { boostNote, stackOf, whatIsDrawn } from './trial-chart.ts';
 import {
   type CombinationInTrial,
   countedPulls,
@@ -23,7 +21,6 @@ import {
   type TrialInView,
   trialInView,
 } from './trial-in-view.ts';
-import { verdictWords } from './verdict-line.ts';
 import { capitalised, listed } from './wording.ts';
 
 /** The shop's own name and mark on its stills. */
@@ -40,67 +37,29 @@ export function stillDescription(
 ): StillDescription {
   const view = trialInView(answer, options);
   return {
-    headline: headline(view),
-    subline: subline(view),
-    chart: stackOf(view, stillPanels(view)) ?? emptyChart(view),
+    ...words(view),
+    chart: chartOf(view),
     footer: footer(view),
     warning: heldBack(answer).length > 0 ? 'Not for publication' : null,
     signature,
   };
 }
 
-/** The change and its figure with its band; the whole sentence where there is no single change. */
-function headline(view: TrialInView): string {
+/**
+ * The answer's sentence in two sizes: what is claimed as the headline, the combination by its name since a picture stands
+ * alone, and in smaller letters where it holds and what it rests on.
+ */
+function words(view: TrialInView): { headline: string; subline: string } {
   const said = saidGains(view);
   const [only] = said;
-  if (said.length !== 1 || !only) return plainText(answerSentence(view));
-  const { changed, show } = only;
-  const name = capitalised(changed.shortName || changed.key);
-  const top = isBig(only) ? atTop(only) : null;
-  if (top) {
-    const step = show.quantity(top.changed - top.baseline, 'power', { decimals: 0, sign: true });
-    return `${name}: ${step} at ${show.speed(top.rpm)}`;
+  if (said.length === 1 && only) {
+    const { claim, rest } = spokenGain(only, 'by name');
+    return { headline: plainText(claim), subline: plainText(rest) };
   }
-  return `${name}: ${averageText(only)}`;
-}
-
-/** `+15 hp on average (11 to 19)` */
-function averageText({ gain, show }: SaidGain): string {
-  const band = gain.band?.meanPower ?? null;
-  const isClaimed = gain.verdict?.word === 'clear' || gain.verdict?.word === 'likely';
-  const decimals = band ? gainDecimals(show, gain.meanPower, band, isClaimed) : 0;
-  const figure = show.quantity(gain.meanPower, 'power', { decimals, sign: true });
-  return `${figure} on average${band ? ` (${bandText(show, band, { decimals })})` : ''}`;
-}
-
-const isBig = ({ gain }: SaidGain): boolean => Math.abs(gain.meanPowerRatio) >= BIG_CHANGE_RATIO;
-
-/** The verdict first; it is what the headline must not be shown without. */
-function subline(view: TrialInView): string {
-  const { gains, show, comparison } = view;
-  const window = comparison?.averagesWindowRpm;
-  const said = saidGains(view);
-  const only = said.length === 1 ? said[0] : undefined;
-  const average = only && isBig(only) ? `${averageText(only)} ` : '';
-  return [
-    only ? verdictText(only) : '',
-    window && gains.length > 0 ? `${average}from ${show.speedRange(window)}` : '',
-    pullsText(view),
-    comparison ? standardName(comparison.correction) : '',
-  ]
-    .filter(Boolean)
-    .map((part, index) => (index === 0 ? capitalised(part) : part))
-    .join(' · ');
-}
-
-/** `Clear above 5,000 rpm`; `Likely, clear above 5,000 rpm`; `Within the noise, yet a loss is clear below 4,000 rpm`. */
-function verdictText(said: SaidGain): string {
-  const { verdict } = said.gain;
-  if (verdict === null) return '';
-  const clear = clearWords(said);
-  if (verdict.word === 'clear') return clear;
-  const joint = verdict.word === 'likely' ? ', ' : ', yet ';
-  return [verdictWords(said.show, verdict), clear].filter(Boolean).join(joint);
+  const parts = answerSentence(view);
+  const restsOn = parts.filter(({ quiet }) => quiet);
+  const claim = plainText(parts.filter(({ quiet }) => !quiet));
+  return { headline: claim.replace(/ – $/, '.'), subline: capitalised(plainText(restsOn)) };
 }
 
 function stillPanels(view: TrialInView): (ChartPanel | null)[] {
@@ -131,7 +90,9 @@ function stillPanels(view: TrialInView): (ChartPanel | null)[] {
       endValue,
     });
     // The gain of a big change is the power's own picture; a small one is only seen in a panel of its own.
-    return saidGains(view).every(isBig) ? [power, boost] : [power, gainPanel(view, 0.8), boost];
+    return view.gains.every(({ gain }) => isBig(gain))
+      ? [power, boost]
+      : [power, gainPanel(view, 0.8), boost];
   }
   return [power, curvePanel(view, { ...common, meaning: 'torque', share: 0.9, note }), gainPanel(view, 0.8)];
 }
@@ -190,7 +151,7 @@ function superchargersText(view: TrialInView): string {
 
 /** `boost at the end A 10.4, B 9.3 psi`: a small change has no room for a panel of it. */
 function boostText(view: TrialInView): string {
-  if (saidGains(view).every(isBig)) return '';
+  if (view.gains.every(({ gain }) => isBig(gain))) return '';
   const boosted = view.combinations.flatMap(({ key, figures }) => {
     const last = figures?.channels.get('boost')?.mean.findLast(Number.isFinite);
     return last === undefined ? [] : [{ key, last }];
@@ -228,8 +189,10 @@ function spanText(
   return first === show.number(high, kind, more) ? `${lead}${last}` : `${lead}${first} to ${last}`;
 }
 
-/** A still of a trial without curves says so in its words; its chart has the axis alone. */
-function emptyChart(view: TrialInView): StillDescription['chart'] {
+/** Its alternative leaves the sentence to the words round it; a still of a trial without curves has the axis alone. */
+function chartOf(view: TrialInView): StillDescription['chart'] {
+  const stack = stackOf(view, stillPanels(view));
+  if (stack) return { ...stack, alternative: whatIsDrawn(view, stack.panels, stack.xRange) };
   return {
     xTitle: 'Engine speed',
     xUnit: view.show.unit('engineSpeed'),
@@ -237,6 +200,6 @@ function emptyChart(view: TrialInView): StillDescription['chart'] {
     xWindow: null,
     panels: [],
     decimalMark: view.show.options.decimalMark,
-    alternative: plainText(answerSentence(view)),
+    alternative: '',
   };
 }

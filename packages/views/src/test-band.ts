@@ -104,6 +104,7 @@ export function withBand(
       [gain.baselineKey, { pulls: pulls.baseline, setUps: 1, sessions: 1 }],
       [gain.changedKey, { pulls: pulls.changed, setUps: 1, sessions: 1 }],
     ]),
+    setUps: parts.setUp === 0 ? 1 : 2,
     fromHistory: sure.fromHistory ?? false,
   };
   return {

@@ -64,7 +64,7 @@ export function stackOf(view: TrialInView, panels: (ChartPanel | null)[]): Chart
     xWindow: windowMark(view, xRange),
     panels: shown,
     decimalMark: view.show.options.decimalMark,
-    alternative: alternativeText(view, shown, xRange),
+    alternative: `${whatIsDrawn(view, shown, xRange)} ${plainText(answerSentence(view))}`,
   };
 }
 
@@ -75,7 +75,12 @@ function windowMark({ comparison, show }: TrialInView, shown: [number, number]):
   return { range, text: `averages ${show.speedRange(range)}` };
 }
 
-function alternativeText(view: TrialInView, panels: ChartPanel[], xRange: [number, number]): string {
+/** What the picture shows and the highest figures, for who cannot see it. */
+export function whatIsDrawn(
+  view: TrialInView,
+  panels: readonly ChartPanel[],
+  xRange: readonly [number, number],
+): string {
   const names = listed(panels.map((panel) => (panel.id === 'gain' ? 'gain' : inSentence(panel.title))));
   const peaks = view.combinations.flatMap((combination) => {
     const peak = combination.figures?.peakPower;
@@ -84,7 +89,6 @@ function alternativeText(view: TrialInView, panels: ChartPanel[], xRange: [numbe
   return [
     `${capitalised(names)} over engine speed from ${view.show.speedRange(xRange)}.`,
     peaks.length > 0 ? `${peaks.join('; ')}.` : '',
-    plainText(answerSentence(view)),
   ]
     .filter(Boolean)
     .join(' ');

@@ -50,6 +50,7 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
       name: item.combination?.name ?? item.shortName,
       combination: item.index,
       counted: item.counted.length,
+      takenApart: trial.combinations[item.index]!.takenApart ?? null,
     })),
     chart: trialChart(view),
     cursor: cursorTable(view),
@@ -88,11 +89,11 @@ function verdictsOf(view: TrialInView): TrialPage['verdicts'] {
   const said = saidGains(view);
   return said.flatMap((one) => {
     const { verdict } = one.gain;
-    const name = said.length > 1 ? fullName(one.changed) : '';
+    const isOneOfSeveral = said.length > 1;
+    const name = isOneOfSeveral ? fullName(one.changed) : '';
+    const figures = verdictFigures(one, { isOneOfSeveral });
     if (verdict === null) return [];
-    return [
-      { key: one.changed.key, name, chip: verdictChip(view.show, verdict), figures: verdictFigures(one) },
-    ];
+    return [{ key: one.changed.key, name, chip: verdictChip(view.show, verdict), figures }];
   });
 }
 

@@ -50,8 +50,11 @@ export function peaksTable(view: TrialInView): ShownTable | null {
           ),
         ]
       : []),
-    row('Speed of the highest power', show.unit('engineSpeed'), ({ figures }) =>
-      place(figures?.peakPower?.atRpm),
+    row(
+      'Speed of the highest power',
+      show.unit('engineSpeed'),
+      ({ figures }) => place(figures?.peakPower?.atRpm),
+      peakGains.map(({ changed }) => speedsApart(view, changed)),
     ),
     row('Power still climbing there', '', ({ figures }) =>
       figures?.peakPower ? (figures.peakPower.stillClimbing ? 'yes' : 'no') : '',
@@ -79,6 +82,14 @@ export function peaksTable(view: TrialInView): ShownTable | null {
     })),
   ];
   return { id: 'peaks', title: 'Highest figures', columns, rows };
+}
+
+/** `same` where both still climb at one last speed; else how far the peak moved. */
+function speedsApart({ baseline, show }: TrialInView, changed: CombinationInTrial): string {
+  const [before, after] = [baseline, changed].map(({ figures }) => figures?.peakPower);
+  if (!before || !after) return '';
+  const moved = wholeTens(after.atRpm) - wholeTens(before.atRpm);
+  return moved === 0 ? 'same' : show.number(moved, 'engineSpeed', { sign: true });
 }
 
 const AVERAGED: readonly { meaning: ChannelMeaning; decimals?: number; unit?: string }[] = [

@@ -1,11 +1,10 @@
-import type { Comparison, Verdict } from '@pullbook/core/compare';
-import { atMostPerCent, bandText, gainDecimals } from './band-text.ts';
-import { clearAndRest } from './clear-ranges.ts';
+import type { ComparedCombination, Comparison, Gain, Verdict } from '@pullbook/core/compare';
+import { atMostPerCent, bandPerCent } from './band-text.ts';
+import { clearWords } from './clear-ranges.ts';
 import type { ViewOptions } from './model.ts';
 import { type SaidGain, saidGainOf } from './said-gain.ts';
 import type { Showing } from './showing.ts';
-import { standardName } from './standard-name.ts';
-import { counted } from './wording.ts';
+import { listed } from './wording.ts';
 
 /** `Clear`, `Likely`, `No difference larger than 0.9 %`, `Within the noise`. */
 export function verdictWords(show: Showing, verdict: Verdict): string {
@@ -22,28 +21,29 @@ export function verdictWords(show: Showing, verdict: Verdict): string {
 }
 
 /**
- * What the verdict's word is said with, '' where no scatter is known to judge by: `+15 hp (11 to 19, 95 %) · 3 pulls against 2,
- * 2 set-ups · same day · SAE J1349 · clear above 5,000 rpm, within the noise below`.
+ * What stands beside the verdict's word and is not in the sentence, '' where no scatter is known to judge by: `+3.9 % (+0.7 to
+ * +7.2 %, 95 %) · same day · repeats scatter A 0.1 % and B 0.3 %`. `isOneOfSeveral`: where it is clear too, for then the
+ * sentence does not say it.
  */
-export function verdictFigures(said: SaidGain): string {
+export function verdictFigures(said: SaidGain, { isOneOfSeveral = false } = {}): string {
   const { gain, comparison, show } = said;
   if (gain.verdict === null || gain.band === null) return '';
-  const { word } = gain.verdict;
-  const isClaimed = word === 'clear' || word === 'likely';
-  const decimals = gainDecimals(show, gain.meanPower, gain.band.meanPower, isClaimed);
-  const figure = show.quantity(gain.meanPower, 'power', { decimals, sign: true });
+  const share = show.perCent(gain.meanPowerRatio, { sign: true });
   return [
-    `${figure} (${bandText(show, gain.band.meanPower, { decimals })}, 95\u00a0%)`,
-    `${pullsAgainst(gain.verdict)}, ${setUpsWords(said)}`,
+    `${share} (${bandPerCent(show, gain.band.meanPowerRatio)}, at 95\u00a0%)`,
+    isOneOfSeveral ? clearWords(said) : '',
+    lookWords(gain),
     dayWords(comparison),
-    standardName(comparison.correction),
-    clearAndRest(said),
+    repeatsWords(
+      show,
+      comparison.combinations.filter(({ key }) => key === gain.baselineKey || key === gain.changedKey),
+    ),
   ]
     .filter(Boolean)
     .join(' · ');
 }
 
-/** The verdict of a comparison without a trial in one line, its word first: `Clear · +15 hp (11 to 19, 95 %) · …`; '' without one. */
+/** The verdict of a comparison without a trial in one line, its word first: `Clear · +3.9 % (…) · same day · …`; '' without one. */
 export function comparisonVerdictLine(
   comparison: Comparison,
   changedKey: string,
@@ -57,23 +57,26 @@ export function comparisonVerdictLine(
     : `${verdictWords(said.show, verdict)} · ${verdictFigures(said)}`;
 }
 
-/** `3 pulls against 2`, `one pull against one` */
-function pullsAgainst({ pulls: { baseline, changed } }: Verdict): string {
-  return baseline === 1 && changed === 1
-    ? 'one pull against one'
-    : `${counted(baseline, 'pull')} against ${changed}`;
-}
-
-/** `2 set-ups`; `one set-up` where the engine was not taken apart between them. */
-function setUpsWords({ gain: { band, verdict, changedKey } }: SaidGain): string {
-  const { baseline, changed } = verdict!.setUps;
-  const own = band!.scatter.gains.find(({ group }) => group === changedKey);
-  if (baseline === 1 && changed === 1) return own?.parts.setUp === 0 ? 'one set-up' : '2 set-ups';
-  return `${counted(baseline, 'set-up')} against ${changed}`;
+/** `look 1 of 2 planned`: the band is wider than of one look, and more pulls are to come. */
+function lookWords({ band, changedKey }: Gain): string {
+  const look = band?.scatter.gains.find(({ group }) => group === changedKey)?.look ?? null;
+  return look === null ? '' : `look ${look.number} of ${look.of} planned`;
 }
 
 function dayWords({ conditions }: Comparison): string {
   const day = conditions.find(({ id }) => id === 'day');
   if (day === undefined) return '';
   return { alike: 'same day', differs: 'different days', unknown: 'days not noted' }[day.state];
+}
+
+/** How far repeats scatter, as a fact and no more; combinations without a repeat are named. */
+export function repeatsWords(show: Showing, compared: readonly ComparedCombination[]): string {
+  const known = compared.filter(({ repeatSpread }) => repeatSpread !== null);
+  if (compared.length === 0) return '';
+  if (known.length === 0) return 'no pull was repeated';
+  // Two repeats that happen to meet do not show that repeats never scatter.
+  const text = (spread: number) => (spread < 0.0005 ? `under ${show.perCent(0.001)}` : show.perCent(spread));
+  const spreads = listed(known.map(({ key, repeatSpread }) => `${key} ${text(repeatSpread ?? 0)}`));
+  const alone = compared.filter(({ repeatSpread }) => repeatSpread === null).map(({ key }) => key);
+  return `repeats scatter ${spreads}${alone.length > 0 ? `, ${listed(alone)} has no repeat` : ''}`;
 }

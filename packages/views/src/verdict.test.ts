@@ -33,22 +33,30 @@ const lists = (combinations: InventedCombination[]) => {
 };
 
 describe('the verdict line', () => {
-  test('figures, pulls, set-ups, day, standard, where it is clear and what the rest is', () => {
+  test('share with its band, day and repeats: nothing that the sentence says. 15 of 332.5 hp is 4.5 %', () => {
     const answer = inventedAnswer([base, changed(15, clear)]);
-    const figures =
-      '+15 hp (11 to 19, 95 %) · 3 pulls against 2, 2 set-ups · same day · SAE J1349 · clear above 5,000 rpm, within the noise below';
+    const figures = '+4.5 % (+3.3 to +5.6 %, at 95 %) · same day · repeats scatter A 0.4 % and B 0.4 %';
     const [verdict] = trialPage(answer, US).verdicts;
     expect(verdict!.chip).toEqual({ text: 'Clear', tone: 'quiet', verdict: 'clear' });
     expect(plain(verdict!.figures)).toBe(figures);
     expect(plain(comparisonVerdictLine(answer.comparison!, 'B', {}, US))).toBe(`Clear · ${figures}`);
   });
 
-  test('one set-up where the engine was not taken apart, one pull against one', () => {
+  test('one pull against one, and several gains, which say here where they are clear', () => {
     const kept = { ...likely, parts: { setUp: 0 } };
     const [verdict] = pageOf([{ ...base, pulls: 1 }, changed(4, kept, 1)]).verdicts;
     expect(plain(verdict!.figures)).toBe(
-      '+4 hp (−1 to +9, 95 %) · one pull against one, one set-up · same day · SAE J1349',
+      '+1.2 % (−0.2 to +2.6 %, at 95 %) · same day · no pull was repeated',
     );
+    const several = pageOf([
+      base,
+      changed(15, clear),
+      { ...changed(4, likely), shortName: 'third' },
+    ]).verdicts;
+    expect(several.map(({ figures }) => plain(figures).split(' · ')[1])).toEqual([
+      'clear above 5,000 rpm',
+      'same day',
+    ]);
   });
 
   test('words of the four verdicts, quiet each, on the card too', () => {
@@ -68,10 +76,9 @@ describe('the verdict line', () => {
     expect(page.bands).toEqual([]);
   });
 
-  test('pulls and set-ups are not said twice: the line has them, the basis leaves them out', () => {
+  test('nothing is said twice: sentence, line and basis', () => {
     const basis = plain(pageOf([base, changed(15, clear)]).basis);
-    expect(basis).not.toMatch(/3 pulls against|set-ups/);
-    expect(basis).toMatch(/^\+\d+\.\d % on average · repeats scatter/);
+    expect(basis).toBe('Factor 1.021 · 14 March 2026');
   });
 });
 
@@ -104,7 +111,7 @@ describe('what may be said', () => {
     expect(lists([base, changed(1, none)]).mayNot).toContain('no difference at all');
     const { may, mayNot } = lists([base, changed(2, noise)]);
     expect(may).toContain('neither show a gain nor rule one out');
-    expect(mayNot).toContain('as much as 8 hp more fits these pulls too');
+    expect(mayNot).toContain('as much as 9 hp more fits these pulls too');
     expect(mayNot).toContain('That the peak is higher: the highest figures differ by +3 hp (−9 to +15).');
   });
 
@@ -121,11 +128,120 @@ describe('what may be said', () => {
       { group: 'B', setUp: null, pulls: 2, perPull: -0.004, low: -0.03, high: 0.02, state: 'cannot-tell' },
     ];
     const { mayNot } = lists([base, changed(15, { ...clear, trends, historySetAside: true })]);
-    expect(mayNot).toContain('B with 2 pulls cannot tell them from scatter');
-    expect(mayNot).toContain('the 0.50 % reckoned with is usual in the trade (common practice, no source)');
-    expect(mayNot).toContain('its pulls scatter more (1.20 %)');
+    expect(mayNot).toContain('heat soak has no part in it: too few pulls of B in one set-up');
+    expect(mayNot).toContain(
+      'taking apart and putting together (0.50 % each time) is 75 % of what the band is made of. More pulls',
+    );
+    expect(mayNot).toContain('The figure is usual in the trade (common practice, no source).');
+    expect(mayNot).toContain('pulls of one set-up scatter by 1.20 %, more than what was known lets expect');
     const kept = lists([base, changed(15, { ...clear, parts: { setUp: 0 } })]).mayNot;
-    expect(kept).not.toMatch(/taking apart|drift|scatter more/);
+    expect(kept).not.toMatch(/taking apart|drift|soak|lets expect/);
+  });
+});
+
+describe('what stands in one place only', () => {
+  const remark = (code: string) => ({ code, level: 'note' as const, message: code });
+
+  test('what may not be said names drift, set-ups, cells, single pulls and history set aside; the remarks leave them out', () => {
+    const answer = inventedAnswer([
+      { ...base, pulls: 1 },
+      changed(15, { ...clear, parts: { drift: 2e-5, cell: 9e-5 }, historySetAside: true }),
+    ]);
+    answer.remarks = [
+      'drift-in-band',
+      'set-up-in-band',
+      'cells-in-band',
+      'single-pull',
+      'history-set-aside',
+      'planned-look',
+    ].map(remark);
+    const page = trialPage(answer, US);
+    expect(page.remarks.map(({ text }) => text)).toEqual(['planned-look']);
+    const mayNot = plain(page.mayAndMayNot[0]!.mayNot.join(' | '));
+    // 2e-5 of 15e-5; 3e-5 and 9e-5 of it.
+    expect(mayNot).toContain(
+      'it is 13 % of what the band is made of. A pull of A after B would take it out.',
+    );
+    expect(mayNot).toContain(
+      '(0.50 % each time) and another cell (2.00 %) are 80 % of what the band is made of.',
+    );
+    expect(mayNot).toContain('pulls in one cell do.');
+    expect(mayNot).toContain('That A repeats: only one pull of it counts');
+    expect(mayNot).toContain('scatter by 1.20 %');
+  });
+
+  test('what a rule says that the page has its own words for is no remark again', () => {
+    const answer = inventedAnswer([base, changed(15, clear)]);
+    answer.views.get('A1')!.remarks.push(remark('torque-still-climbing'), remark('other'));
+    answer.findings.push({
+      ruleId: 'V29',
+      level: 'note',
+      subject: 'pull A1',
+      input: '',
+      value: null,
+      threshold: null,
+      kind: null,
+      source: '',
+      remark: remark('rule-v29'),
+      silenced: null,
+    });
+    const page = trialPage(answer, US);
+    expect(page.remarks.map(({ text }) => text)).toEqual(['Pull A1: other']);
+    expect(page.findings).toEqual([]);
+  });
+
+  test('what hides a gain between cells is not blamed on set-ups', () => {
+    const hidden = { ...noise, parts: { pull: 1e-9, setUp: 1e-4, cell: 1e-2 } };
+    expect(lists([base, changed(2, hidden)]).mayNot).toContain('so both must be pulled in one');
+  });
+
+  test('a gain that is not the plain difference of the curves says so in its panel', () => {
+    const noteOf = (code: string) => {
+      const answer = inventedAnswer([base, changed(15, clear)]);
+      answer.comparison!.remarks.push(remark(code));
+      return plain(trialPage(answer, US).chart!.panels.at(-1)!.note);
+    };
+    const band = '95 % band, whole window';
+    expect(noteOf('other')).toBe(band);
+    expect(noteOf('drift-taken-out')).toBe(
+      '95 % band, drift taken out: not the plain difference of the curves',
+    );
+    expect(noteOf('weighed-by-set-up')).toMatch(/weighed by set-up: not the plain difference/);
+  });
+
+  test('a gain that turns with no speed clear is noise and no caveat; with one clear it is told', () => {
+    const caveatsOf = (sure: InventedBand) => {
+      const answer = inventedAnswer([base, changed(1, sure)]);
+      answer.comparison!.gains[0]!.crossoversRpm = [3500, 4000, 4500];
+      return plain(trialPage(answer, US).caveats.join(' '));
+    };
+    expect(caveatsOf(none)).not.toContain('Not the same everywhere');
+    expect(caveatsOf({ ...none, clear: above })).toContain(
+      'changes sign 3 times between 3,500 rpm and 4,500 rpm',
+    );
+  });
+
+  test('a look of a plan is told beside the verdict', () => {
+    const answer = inventedAnswer([base, changed(15, clear)]);
+    answer.comparison!.gains[0]!.band!.scatter.gains[0]!.look = {
+      number: 1,
+      of: 2,
+      alphaSpent: 0.02,
+      criticalZ: 2.4,
+    };
+    expect(trialPage(answer, US).verdicts[0]!.figures).toContain(' · look 1 of 2 planned · same day');
+  });
+
+  test('a printed figure says what it cannot tell', () => {
+    const peakGains = [
+      { baselineKey: 'A', changedKey: 'B', gain: 9000, low: -6000, high: 24000, why: 'Printed alone.' },
+    ];
+    const page = trialPage(
+      inventedAnswer([base, { ...base, shortName: 'printed' }], { state: 'no common window', peakGains }),
+      US,
+    );
+    expect(page.caveats[0]).toBe('Printed alone.');
+    expect(page.basis).not.toMatch(/SAE J1349,|averages/);
   });
 });
 
@@ -183,21 +299,35 @@ describe('a still', () => {
   const still = (sure: InventedBand, hp = 15) =>
     stillDescription(inventedAnswer([base, changed(hp, sure)]), US);
 
-  test('the gain with its band in the headline, the verdict first in the subline', () => {
-    expect(plain(still(clear).headline)).toBe('Longer cam: +15 hp on average (11 to 19)');
-    expect(plain(still(clear).subline)).toMatch(/^Clear above 5,000 rpm · from 3,000 to 6,500 rpm · 3 pulls/);
-    expect(plain(still(noise, 2).headline)).toBe('Longer cam: +2 hp on average (−5 to +9)');
-    expect(plain(still(noise, 2).subline)).toMatch(/^Within the noise · /);
+  test('says the words of the page in two sizes, the combination by its name', () => {
+    const page = trialPage(inventedAnswer([base, changed(15, clear)]), US);
+    const { headline, subline } = still(clear);
+    expect(`${headline} ${subline}`.replace('B, longer cam, ', 'It ')).toBe(
+      page.sentence.map(({ text }) => text).join(''),
+    );
+    expect(plain(still(clear).headline)).toBe('B, longer cam, adds 15 hp on average (11 to 19)');
+    expect(plain(still(clear).subline)).toBe(
+      'from 3,000 to 6,500 rpm, clear above 5,000 rpm: SAE J1349, 3 pulls against 2, 2 set-ups.',
+    );
+    expect(plain(still(noise, 2).headline)).toBe('B, longer cam, is within the noise');
+    expect(plain(still(noise, 2).subline)).toMatch(
+      /^from 3,000 to 6,500 rpm \(\+2 hp on average, −5 to \+9\)/,
+    );
+    expect(plain(still(none, 1).headline)).toBe(
+      'B, longer cam, makes no difference larger than 0.9 % on average',
+    );
     expect(still(clear).chart.panels.find(({ id }) => id === 'gain')!.bands).toHaveLength(1);
   });
 
-  test('a big change has its average with the band beside the verdict', () => {
+  test('a big change has the top of the window in smaller letters', () => {
     const big = still(
       { word: 'clear', mean: [150, 170], clear: [{ fromRpm: 3000, toRpm: 6500, sign: 1 }] },
       160,
     );
-    expect(plain(big.headline)).toBe('Longer cam: +160 hp at 6,500 rpm');
-    expect(plain(big.subline)).toMatch(/^Clear throughout · \+160 hp on average \(150 to 170\) from/);
+    expect(plain(big.headline)).toBe('B, longer cam, adds 160 hp on average (150 to 170)');
+    expect(plain(big.subline)).toMatch(
+      /^from 3,000 to 6,500 rpm and 160 hp at 6,500 rpm \(615 against 455\), clear throughout: /,
+    );
   });
 });
 

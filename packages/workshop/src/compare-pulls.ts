@@ -3,6 +3,7 @@ import { type Combination, needsTakingApart, whatChanged } from '@pullbook/core/
 import { type ComparedInput, compareCombinations } from '@pullbook/core/compare';
 import { defaultRecipe, type Pull, viewPull } from '@pullbook/core/pull';
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
+import { abortedCounted } from '@pullbook/core/trial';
 import type { Book, PullHead } from '@pullbook/store';
 import type { ShownBadge, ShownExplanation, ViewOptions } from '@pullbook/views';
 import { type CompareReport, compareReport } from './edge/compare-report.ts';
@@ -91,7 +92,8 @@ export async function comparePulls(book: Book, asked: PullsToCompare): Promise<R
   const views = inputs.flatMap((one) => one.pulls.map(({ view }) => view));
   const pulls = inputs.flatMap((one) => one.pulls.map(({ pull }) => pull));
   const leftOut = leftOutOfBand(history, pulls, takenApart === true);
-  const whole = { ...comparison, remarks: [...comparison.remarks, ...leftOut] };
+  const aborted = pulls.flatMap(abortedCounted);
+  const whole = { ...comparison, remarks: [...comparison.remarks, ...leftOut, ...aborted] };
   const words = asked.wordsIn ?? null;
   const findings = await findingsOfCompared(book, { comparison, inputs, combinations: fitted });
   const names = new Map<string, string>(pulls.map(({ id, name }) => [`pull ${id}`, name]));

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { openBook } from '@pullbook/store';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { makeDemoBook } from './demo-book.ts';
+import { keptPredictions } from './predictions.ts';
 import { trialCards } from './trial-pages.ts';
 
 let parent = '';
@@ -35,6 +36,8 @@ test('the demo book is whole, invented throughout, and made once; what a killed 
     expect(things.length).toBeGreaterThan(0);
     expect(things.every((one) => one.invented)).toBe(true);
   }
+  const kept = await keptPredictions(book);
+  expect(kept.map(({ inside }) => String(inside)).sort()).toEqual(['false', 'null', 'true']);
   const { rows: cards } = await trialCards(book, { units: 'us', decimalMark: '.' });
   expect(cards).toHaveLength(3);
   expect(cards.filter((card) => card.chips.some((chip) => chip.text === 'No baseline'))).toHaveLength(1);

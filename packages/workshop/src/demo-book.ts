@@ -99,6 +99,12 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
       invented: true,
     });
   }
+  for (const { ref, trialRef, ...prediction } of scenario.predictions) {
+    await book.addPrediction({ ...prediction, id: idOf(ref), trialId: idOf(trialRef) });
+  }
+  for (const { pullRef, ...rule } of scenario.silenced) {
+    await book.silence({ ...rule, subject: `pull ${pullIds.get(pullRef)!}` });
+  }
 }
 
 function detailsOf(pull: DemoPull, idOf: (ref: string) => string): PullDetails {

@@ -1,10 +1,12 @@
 import type { CorrectionId } from '@pullbook/core/air';
-import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import { planUnderKeys } from '@pullbook/core/plan';
+import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Trial, TrialCombination, TrialPull } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
 import { findPull, findTrial } from './find-named.ts';
 import { onLatest } from './on-latest.ts';
 import { type NewTrial, strayPull, trialCombinations } from './start-trial.ts';
+import { keptTakenApart, type TakenApartSaid, withTakenApart } from './taken-apart.ts';
 
 /** What is changed of a trial; missing: stays. */
 export interface TrialEdit {
@@ -16,6 +18,8 @@ export interface TrialEdit {
   averagesWindowRpm?: [low: number, high: number] | null | undefined;
   remark?: string | undefined;
   combinations?: NewTrial['combinations'] | undefined;
+  /** By the keys that the combinations have after the change. */
+  takenApart?: TakenApartSaid | undefined;
   /** Pulls that join or change their role; the others stay. `left out` takes a pull out of the trial. */
   pulls?: PullEdit[] | undefined;
 }
@@ -28,7 +32,10 @@ export interface PullEdit {
   reason?: string | null | undefined;
 }
 
-/** Changes a trial; the log keeps both sides with the reason. A rejected pull needs a reason of its own. */
+/**
+ * Changes a trial; the log keeps both sides with the reason. A rejected pull needs a reason of its own. The remarks say what
+ * else went with the change: pulls of the kept plan, a word about the engine that held against another baseline.
+ */
 export async function editTrial(
   book: Book,
   id: string,
@@ -44,7 +51,7 @@ export async function editTrial(
     const after = await editedTrial(book, before, edit);
     if (!after.ok) return after;
     await book.changeTrial(after.value, reason, latest);
-    return accepted({ id: before.id });
+    return accepted({ id: before.id }, after.remarks);
   });
 }
 
@@ -60,22 +67,41 @@ async function editedTrial(book: Book, before: Trial, edit: TrialEdit): Promise<
       `A window from ${window[0]} to ${window[1]} r/min is not one. Give a lower and a higher engine speed.`,
     );
   }
-  const combinations = edit.combinations
-    ? await trialCombinations(book, edit.combinations, kind)
-    : accepted(before.combinations);
+  const combinations = await editedCombinations(book, before, edit, kind);
   if (!combinations.ok) return combinations;
   const pulls = await editedPulls(book, before, combinations.value, edit.pulls ?? []);
   if (!pulls.ok) return pulls;
-  return accepted({
-    ...before,
-    kind,
-    question: edit.question?.trim() ?? before.question,
-    correction: edit.correction ?? before.correction,
-    averagesWindowRpm: window === undefined ? before.averagesWindowRpm : window,
-    remark: edit.remark ?? before.remark,
-    combinations: combinations.value,
-    pulls: pulls.value,
-  });
+  const planned = rekeyedPlan(before, combinations.value);
+  return accepted(
+    {
+      ...before,
+      ...planned.changed,
+      kind,
+      question: edit.question?.trim() ?? before.question,
+      correction: edit.correction ?? before.correction,
+      averagesWindowRpm: window === undefined ? before.averagesWindowRpm : window,
+      remark: edit.remark ?? before.remark,
+      combinations: combinations.value,
+      pulls: pulls.value,
+    },
+    [...combinations.remarks, ...planned.remarks],
+  );
+}
+
+async function editedCombinations(
+  book: Book,
+  before: Trial,
+  { combinations, takenApart }: TrialEdit,
+  kind: Trial['kind'],
+): Promise<Result<TrialCombination[]>> {
+  const named = combinations
+    ? await trialCombinations(book, combinations, kind)
+    : accepted(before.combinations);
+  if (!named.ok) return named;
+  const kept = keptTakenApart(before, named.value);
+  if (!kept.ok) return kept;
+  const said = withTakenApart(kept.value, takenApart ?? {});
+  return said.ok && takenApart === undefined ? accepted(said.value, kept.remarks) : said;
 }
 
 async function editedPulls(
@@ -116,10 +142,34 @@ async function editedPulls(
 /** Pulls follow their combination to its new key; pulls of a combination that left, leave. */
 function rekeyed(before: Trial, combinations: TrialCombination[]): TrialPull[] {
   return before.pulls.flatMap((pull) => {
-    const combinationId = before.combinations.find((one) => one.key === pull.key)?.combinationId;
-    const key = combinations.find((one) => one.combinationId === combinationId)?.key;
+    const key = keyNow(before, combinations, pull.key);
     return key ? [{ ...pull, key }] : [];
   });
+}
+
+/** The plan with its pulls under the keys of now; nothing where there is none. */
+function rekeyedPlan(
+  before: Trial,
+  combinations: TrialCombination[],
+): { changed: Pick<Trial, 'plan'>; remarks: Remark[] } {
+  const { plan } = before;
+  if (plan == null) return { changed: {}, remarks: [] };
+  const now = planUnderKeys(plan, (key) => keyNow(before, combinations, key));
+  const gone = plan.pulls.length - (now?.pulls.length ?? 0);
+  const rest = now === null ? 'Nothing is left of it' : `${now.pulls.length} are left`;
+  const remarks = [
+    remark(
+      'caution',
+      'planned-pulls-gone',
+      `${gone} of the ${plan.pulls.length} planned pulls were of a combination that left the trial; they are out of the plan. ${rest}: make the plan anew.`,
+    ),
+  ];
+  return { changed: { plan: now }, remarks: gone === 0 ? [] : remarks };
+}
+
+function keyNow(before: Trial, combinations: TrialCombination[], key: string): string | undefined {
+  const combinationId = before.combinations.find((one) => one.key === key)?.combinationId;
+  return combinations.find((one) => one.combinationId === combinationId)?.key;
 }
 
 const refuse = (code: string, message: string) => refused(remark('refusal', code, message));

@@ -99,8 +99,12 @@ function partWords(one: unknown, nameOf: NameOf): string {
     string,
     string | undefined
   >;
+  const { takenApart } = one as { takenApart?: boolean | null };
   if (text !== undefined) return text;
-  if (combinationId !== undefined) return `${key} ${shortName || nameOf('combination', combinationId)}`;
+  if (combinationId !== undefined) {
+    const apart = takenApart == null ? '' : ` (engine ${takenApart ? '' : 'not '}taken apart for it)`;
+    return `${key} ${shortName || nameOf('combination', combinationId)}${apart}`;
+  }
   if (label !== undefined) return `${label} ${limit}`;
   if (key !== undefined) return key;
   return name ?? JSON.stringify(one);

@@ -23,7 +23,8 @@ describe('findOne', () => {
     ['AA22', 'aa22-2'],
     ['a', 'dd66-6'],
     ['longer cam', 'aa22-2'],
-    ['aa11', 'ambiguous-id'],
+    // A whole name before the beginning of another's id.
+    ['aa11', 'cc55-5'],
     ['ee77', 'ambiguous-id'],
     ['aa2', 'unknown-id'],
     ['Supercharged', 'ambiguous-id'],

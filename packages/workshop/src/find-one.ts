@@ -28,7 +28,9 @@ export function findOne<T extends Named>(things: readonly T[], given: string, wh
   if (exact) return accepted(exact);
   const isBeginning = (one: Named): boolean =>
     wanted.length >= SHORTEST_BEGINNING && one.id.toLowerCase().startsWith(wanted);
-  const candidates = things.filter((one) => isBeginning(one) || one.name.trim().toLowerCase() === wanted);
+  // A whole name says more than the beginning of an id that happens to read the same.
+  const named = things.filter((one) => one.name.trim().toLowerCase() === wanted);
+  const candidates = named.length > 0 ? named : things.filter(isBeginning);
   const [first, ...others] = candidates;
   if (first && others.length === 0) return accepted(first);
   if (first) {

@@ -1,4 +1,5 @@
 import { type CombinationSheet, whatChanged } from '@pullbook/core/combination';
+import type { Silenced } from '@pullbook/core/rule';
 import type { Trial } from '@pullbook/core/trial';
 import type { LogEntry } from '@pullbook/store';
 import type { ViewOptions } from '@pullbook/views';
@@ -50,6 +51,12 @@ export function actWords(act: string, name: string, pulls = 0): string {
   const more = pulls === 0 ? '' : ` with ${pulls === 1 ? '1 pull' : `${pulls} pulls`}`;
   const words = `${prefix}${verb}${thing}${more}`;
   return words[0]!.toUpperCase() + words.slice(1);
+}
+
+/** The rule that an entry silences or lets speak, and for what; `null`: it does neither. */
+export function silencedIn({ before, after }: Pick<LogEntry, 'before' | 'after'>): Silenced | null {
+  const said = (after ?? before ?? {}) as Partial<Silenced>;
+  return said.ruleId === undefined ? null : (said as Silenced);
 }
 
 /** Names of other things by id, for the words of a change. */

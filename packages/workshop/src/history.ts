@@ -2,7 +2,7 @@ import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Book, BookTrouble, LogEntry } from '@pullbook/store';
 import type { ViewOptions } from '@pullbook/views';
 import { findNamed } from './find-named.ts';
-import { actWords, changesOf, type FieldChange, plainAct, subjectsIn } from './history-words.ts';
+import { actWords, changesOf, type FieldChange, plainAct, silencedIn, subjectsIn } from './history-words.ts';
 
 /** One step of the log, as a person reads it. */
 export interface HistoryStep {
@@ -65,7 +65,11 @@ async function stepsOf(
   undone: ReadonlySet<string>,
   options: ViewOptions,
 ): Promise<HistoryStep[]> {
-  const subjects = entries.flatMap((entry) => [entry.subject, ...subjectsIn(entry)]);
+  const subjects = entries.flatMap((entry) => [
+    entry.subject,
+    silencedIn(entry)?.subject ?? entry.subject,
+    ...subjectsIn(entry),
+  ]);
   const named = await book.subjects([...new Set(subjects)]);
   const nameOf = (kind: string, id: string) => named.get(`${kind} ${id}`)?.name ?? id.slice(0, 8);
   const steps = new Map<string, LogEntry[]>();
@@ -79,7 +83,7 @@ async function stepsOf(
     return {
       uid: head.uid,
       at: head.at,
-      words: actWords(head.act, name, pulls),
+      words: `${actWords(head.act, silencedIn(head)?.ruleId ?? name, pulls)}${silencedFor(head, nameOf)}`,
       reason: head.reason,
       changes: step.flatMap((entry) => changesOf(entry, nameOf, options)),
       thing: thingOf(step, named),
@@ -88,6 +92,14 @@ async function stepsOf(
       isUndoing: head.undoes !== null,
     };
   });
+}
+
+/** ` for the pull “Base 1”`, where a rule was silenced or let speak. */
+function silencedFor(entry: LogEntry, nameOf: (kind: string, id: string) => string): string {
+  const { subject } = silencedIn(entry) ?? {};
+  if (subject === undefined) return '';
+  const [kind, ...id] = subject.split(' ');
+  return ` for the ${kind} “${nameOf(kind!, id.join(' '))}”`;
 }
 
 function thingOf(

@@ -52,7 +52,7 @@ export { editTrial, type PullEdit, type TrialEdit } from './edit-trial.ts';
 export { changeEngine, type EngineChange, type EngineRow, engineRows } from './engines.ts';
 export { type ExportReport, exportBook } from './export-book.ts';
 export { zippedExport } from './export-zip.ts';
-export { findPull } from './find-named.ts';
+export { findPull, findTrial } from './find-named.ts';
 export { findOne, shortId } from './find-one.ts';
 export {
   type HistoryPage,
@@ -113,6 +113,8 @@ export { letRuleSpeak, SILENCED_KINDS, type SilencedKind, silenceRule, type ToSi
 export { type NewTrial, startTrial } from './start-trial.ts';
 export { type Still, type StillRequest, stillOf } from './still.ts';
 export { addSummaryPull, type SummaryText } from './summary-pull.ts';
+export { takeIntoTrial } from './take-into-trial.ts';
+export type { TakenApartSaid } from './taken-apart.ts';
 export type { Looking } from './trial-answer.ts';
 export { type TrialSearch, trialCards, trialPageOf } from './trial-pages.ts';
 export type { PlanAsked } from './worked-plan.ts';

@@ -4,24 +4,17 @@ import { digestOfCurve } from '@pullbook/core/shop';
 import { type Book, BookTrouble, type ListedPull } from '@pullbook/store';
 import { type ListView, listView, pullRow } from '@pullbook/views';
 import { asCarried } from './as-carried.ts';
+import { packedDigest, runAsText } from './packed-digest.ts';
 import { settingsOf } from './settings.ts';
 import { shopReadingOf } from './shop-reading.ts';
 
 /** Raised when what is remembered of a pull, or how a view comes about, changes: all is then made anew. */
-const LIST_VERSION = 2;
+const LIST_VERSION = 3;
 
 /** What a list shows of a pull: in the shop's standard for the screens, as its file carries it for the command line. */
 export interface ListedFigures {
   shown: ListView;
   carried: ListView;
-  /** For the shop's own figures, in its standard; `null`: no curve of power. */
-  digest: KeptDigest | null;
-}
-
-/** Of a digest what follows from the curve; what was written down about the pull stands beside it in the book. */
-export interface KeptDigest extends ReturnType<typeof digestOfCurve> {
-  /** Standard the figures are in, as reached. */
-  standard: string;
 }
 
 /** What everything remembered for lists was made by. Another standard or bin width of the shop makes another. */
@@ -87,10 +80,11 @@ export async function listedOf(book: Book, ids: readonly string[], key: string):
         .filter((text) => text)
         .join(' ')
         .toLowerCase(),
-      figures: { shown, carried, digest: keptDigest(view) } satisfies ListedFigures,
+      figures: { shown, carried } satisfies ListedFigures,
       peakPower: shown.peakPower?.value ?? pull.summary?.peakPower ?? null,
       peakTorque: shown.peakTorque?.value ?? pull.summary?.peakTorque ?? null,
       boosted: combination === null ? null : isSupercharged(combination.sheet),
+      digest: keptDigest(pull, view),
     });
     // A list of thousands is read beside other work: whoever waits is served in between.
     await new Promise((resolve) => setImmediate(resolve));
@@ -98,10 +92,10 @@ export async function listedOf(book: Book, ids: readonly string[], key: string):
   return listed;
 }
 
-function keptDigest({ curve, correction }: PullView): KeptDigest | null {
-  return curve?.channels.has('power')
-    ? { ...digestOfCurve(curve), standard: String(correction.standard) }
-    : null;
+/** For the shop's figures, in its standard. */
+function keptDigest({ tune }: Pull, { curve, correction }: PullView): ListedPull['digest'] {
+  if (!curve?.channels.has('power')) return null;
+  return { values: packedDigest(digestOfCurve(curve)), runAs: runAsText(tune, String(correction.standard)) };
 }
 
 function wordsOf(pull: Pull): (string | null | undefined)[] {

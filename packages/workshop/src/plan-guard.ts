@@ -1,4 +1,4 @@
-import { baselineGuard, countsByKey } from '@pullbook/core/plan';
+import { baselineGuard, countsByKey, pullsLeft } from '@pullbook/core/plan';
 import type { Remark } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
 import { PACE, type PlanBasis, planBasis, USUAL_ODDS } from './plan-question.ts';
@@ -42,7 +42,10 @@ export async function baselineLeaving(book: Book, next: string | null | undefine
   return (await baselinesAtRisk(book)).map((risk) => risk.remark);
 }
 
-/** What is lost if the baseline of a trial leaves the brake now; `null`: nothing. */
+/**
+ * What is lost if the baseline of a trial leaves the brake now; `null`: nothing, as where the kept plan has it leave now and
+ * come back.
+ */
 export function riskOf({
   trial,
   history,
@@ -53,6 +56,9 @@ export function riskOf({
   baselinePower,
 }: PlanBasis): Remark | null {
   if (onTheBrake === null) return null;
+  const baseline = combinations[0]!.key;
+  const [next, ...later] = trial.plan == null ? [] : pullsLeft(trial.plan, countsByKey(made));
+  if (next !== undefined && next.key !== baseline && later.some(({ key }) => key === baseline)) return null;
   const guarded = baselineGuard({
     history,
     combinations,

@@ -134,6 +134,20 @@ describe('the guard of the baseline', () => {
     expect(await baselinesAtRisk(book, combinations.B, NOW)).toEqual([]);
   });
 
+  test('is silent where the kept plan has the baseline leave now and come back', async () => {
+    await made(keepPlan(book, trialId, { gain: '2 %' }, undefined, NOW));
+    const trial = (await book.trial(trialId))!;
+    const planned = async (order: string) => {
+      const pulls = [...order].map((key) => ({ key }));
+      await book.changeTrial({ ...trial, plan: { ...trial.plan!, pulls, looksAt: [pulls.length] } }, '');
+      return (await baselinesAtRisk(book, undefined, NOW)).length;
+    };
+    // Two of A are made.
+    expect(await planned('AABBA')).toBe(0);
+    expect(await planned('AAABB')).toBe(1);
+    expect(await planned('AABB')).toBe(1);
+  });
+
   test('stands in the import of the first pull of another combination, and no longer after it', async () => {
     await made(keepPlan(book, trialId, { gain: '2 %' }, undefined, NOW));
     const codes = (imported: Awaited<ReturnType<typeof pulled>>) =>

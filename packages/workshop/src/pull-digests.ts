@@ -6,7 +6,8 @@ import {
   type PullDigest,
 } from '@pullbook/core/shop';
 import type { Book, DigestRow } from '@pullbook/store';
-import { type KeptDigest, listInBackground, listKey } from './listed-pulls.ts';
+import { listInBackground, listKey } from './listed-pulls.ts';
+import { unpackedDigest } from './packed-digest.ts';
 
 /** Every pull of the book as the shop's figures need it, and the clusters they form. */
 export interface ShopDigests {
@@ -19,7 +20,8 @@ export interface ShopDigests {
 }
 
 interface KeptDigests {
-  stamp: string;
+  /** What they were read under: settings of the list, and the last entry of the log that counts for them. */
+  asOf: string;
   digests: Promise<ShopDigests>;
 }
 
@@ -28,22 +30,32 @@ const kept = new WeakMap<Book, KeptDigests>();
 /** Pulls that are waited for, a second or so; more are read in the background, and what was read so far stands meanwhile. */
 const WAITED_FOR = 80;
 
-/** The digests as of the last entry of the log: made once until something is written or all pulls are read. */
+/**
+ * Every pull's digest, read once until something is written that counts for them, or until all pulls are read. Who asks
+ * never waits for more than a few pulls: those that are not read yet are counted in `unread`.
+ */
 export async function shopDigestsOf(book: Book): Promise<ShopDigests> {
   const key = await listKey(book);
-  let state = await book.unlisted(key, WAITED_FOR + 1);
-  if (state.ids.length > 0) {
+  const asOf = `${key} ${await book.digestsAsOf()}`;
+  const whole = kept.get(book);
+  if (whole?.asOf === asOf) {
+    const known = await whole.digests;
+    if (known.unread === 0) return known;
+  }
+  let missing = (await book.unlisted(key, WAITED_FOR + 1)).ids.length;
+  if (missing > 0) {
     const reading = listInBackground(book);
-    if (state.ids.length <= WAITED_FOR) {
+    if (missing <= WAITED_FOR) {
       await reading;
-      state = await book.unlisted(key, WAITED_FOR + 1);
+      missing = (await book.unlisted(key, WAITED_FOR + 1)).ids.length;
     }
   }
-  const stamp = `${key} ${state.asOf} ${state.ids.length}`;
+  const stamp = `${asOf} ${missing}`;
   const known = kept.get(book);
-  if (known?.stamp === stamp) return known.digests;
+  if (known !== undefined && known.asOf === asOf && (await known.digests).stamp === stamp)
+    return known.digests;
   const digests = readDigests(book, key, stamp);
-  kept.set(book, { stamp, digests });
+  kept.set(book, { asOf, digests });
   return digests;
 }
 
@@ -73,9 +85,7 @@ function digestFrom(
   fed: ReadonlyMap<string, InductionClass | null>,
   bookIsInvented: boolean,
 ): PullDigest | null {
-  const curve = row.digest as KeptDigest | null;
-  if (curve === null) return null;
-  const { standard, fromRpm, stepRpm, logPower } = curve;
+  if (row.digest === null) return null;
   return {
     pullId: row.pullId,
     engineId: row.engineId,
@@ -87,10 +97,8 @@ function digestFrom(
     hours:
       hoursOfDay(row.recordedAt) ?? (row.orderInSession === null ? null : row.orderInSession * HOURS_A_PULL),
     induction: fed.get(row.combinationId ?? '') ?? null,
-    footing: footingOf(row.tune, standard),
-    fromRpm,
-    stepRpm,
-    logPower,
+    footing: row.digest.runAs,
+    ...unpackedDigest(row.digest.values),
     counts:
       row.outcome === 'completed' &&
       row.origin === 'measured' &&
@@ -104,13 +112,4 @@ function hoursOfDay(recordedAt: string | null): number | null {
   const [, hours, minutes, seconds = '0'] =
     /T(\d\d):(\d\d)(?::(\d\d(?:\.\d+)?))?/.exec(recordedAt ?? '') ?? [];
   return hours === undefined ? null : Number(hours) + Number(minutes) / 60 + Number(seconds) / 3600;
-}
-
-/** What makes pulls no repeats of each other though the hardware is the same: what was tuned, and their standard. */
-function footingOf(tuneText: string, standard: string): string {
-  const { notes: _, fuelBatch: __, ...tuned } = JSON.parse(tuneText) as Record<string, string>;
-  return JSON.stringify([
-    standard,
-    ...Object.entries(tuned).toSorted(([one], [other]) => (one < other ? -1 : 1)),
-  ]);
 }

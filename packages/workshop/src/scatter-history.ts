@@ -1,8 +1,10 @@
 import type { CombinationSheet } from '@pullbook/core/combination';
+import { type Remark, remark } from '@pullbook/core/remark';
 import type { ScatterHistory } from '@pullbook/core/scatter';
 import { type Cluster, clustersOf, historyOfShop, inductionOf, priorInForce } from '@pullbook/core/shop';
 import type { Book } from '@pullbook/store';
 import { shopDigestsOf } from './pull-digests.ts';
+import { rememberedNow } from './remembered.ts';
 import { settingsOf } from './settings.ts';
 
 /** Which comparison the scatter is wanted for. */
@@ -25,12 +27,27 @@ export async function scatterHistoryOf(
 ): Promise<ScatterHistory> {
   const { scatterPrior } = await settingsOf(book);
   const shop = await shopDigestsOf(book);
-  const clusters = without.length === 0 ? shop.clusters : withoutPulls(shop, new Set(without));
   const [cell = null, ...others] = new Set(cells);
-  return historyOfShop(clusters, priorInForce(scatterPrior ?? {}), {
-    cell: others.length === 0 ? cell : null,
-    inductions: sheets.map(inductionOf),
+  const asked = { cell: others.length === 0 ? cell : null, inductions: sheets.map(inductionOf) };
+  // A window that is moved asks for the same again, out of all clusters of the shop.
+  const key = JSON.stringify(['scatter history', shop.stamp, scatterPrior, asked, without]);
+  return rememberedNow(book, key, () => {
+    const clusters = without.length === 0 ? shop.clusters : withoutPulls(shop, new Set(without));
+    return historyOfShop(clusters, priorInForce(scatterPrior ?? {}), asked);
   });
+}
+
+/** Says that the shop's pulls are still being read, where they are: the band can then still change. */
+export async function historyBeingRead(book: Book): Promise<Remark[]> {
+  const { digests, unread } = await shopDigestsOf(book);
+  if (unread === 0) return [];
+  return [
+    remark(
+      'note',
+      'history-being-read',
+      `How far this shop's pulls scatter is taken from the ${digests.length} read so far; ${unread} more are being read. Bands and verdicts can still change: look again when that is done.`,
+    ),
+  ];
 }
 
 /** Clusters without some pulls: only those in which one stands are made anew. */
@@ -38,9 +55,9 @@ function withoutPulls(
   { digests, clusters }: Awaited<ReturnType<typeof shopDigestsOf>>,
   without: ReadonlySet<string>,
 ): Cluster[] {
-  const touched = clusters.filter(({ pulls }) => pulls.some(({ pullId }) => without.has(pullId)));
+  const isTouched = ({ pulls }: Cluster) => pulls.some(({ pullId }) => without.has(pullId));
+  const [touched, untouched] = [clusters.filter(isTouched), clusters.filter((one) => !isTouched(one))];
   const left = new Set(touched.flatMap(({ pulls }) => pulls.map(({ pullId }) => pullId)));
   for (const pullId of without) left.delete(pullId);
-  const untouched = clusters.filter((one) => !touched.includes(one));
   return [...untouched, ...clustersOf(digests.filter(({ pullId }) => left.has(pullId)))];
 }

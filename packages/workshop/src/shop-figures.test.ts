@@ -3,7 +3,9 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { addCombinationFromText } from './combinations.ts';
 import { editTrial } from './edit-trial.ts';
 import { undo } from './history.ts';
+import { listInBackground } from './listed-pulls.ts';
 import { predict } from './predictions.ts';
+import { shopDigestsOf } from './pull-digests.ts';
 import { scatterHistoryOf } from './scatter-history.ts';
 import { changeSettings, settingsOf } from './settings.ts';
 import { figuresOf } from './shop-figures.ts';
@@ -143,6 +145,42 @@ describe('what the pulls of a book say of its scatter', () => {
     expect((await figuresOf(book)).figures.repeatability[0]!.clusters).toBe(1);
     await book.amendPull('two', { outcome: 'aborted' }, 'ran out of fuel');
     expect((await figuresOf(book)).figures.repeatability[0]!.clusters).toBe(0);
+  });
+
+  test('digests are read again only for what they rest on', async () => {
+    const { book } = opened;
+    const base = await combination('Base');
+    await book.addPulls([pullOf('one', base, 0, at(9)), pullOf('two', base, 0.01, at(10))]);
+    const first = await shopDigestsOf(book);
+    await changeSettings(book, { worthwhileGain: '2 %' });
+    await book.silence({ ruleId: 'V01', subject: 'pull one', reason: 'known', at: '2026-03-16T12:00:00Z' });
+    expect(await shopDigestsOf(book)).toBe(first);
+    await book.amendPull('two', { cell: 'Cell 2' }, 'wrong cell');
+    expect((await shopDigestsOf(book)).clusters).toHaveLength(2);
+    await undo(book, null, { units: 'si', decimalMark: '.' });
+    expect((await shopDigestsOf(book)).clusters).toHaveLength(1);
+  });
+
+  test('a trial waits for no long reading, and says while it lasts what its band rests on', async () => {
+    const { book } = opened;
+    const [base, cam] = [await combination('Base'), await combination('Cam')];
+    const others = Array.from({ length: 150 }, (_, pull) => pullOf(`other ${pull}`, base, 0, at(9, 2)));
+    const own = [pullOf('one', base, 0, at(9)), pullOf('two', cam, 0.01, at(10))];
+    await book.addPulls([...others, ...own]);
+    const started = await startTrial(book, {
+      question: 'What does it add?',
+      kind: 'comparison',
+      combinations: [base, cam].map((combinationId, index) => ({ combinationId, shortName: `${index}` })),
+      pullIds: own.map(({ id }) => id),
+    });
+    if (!started.ok) throw new Error(started.remarks[0]!.message);
+    const said = async () => {
+      const { remarks } = await answerOf(book, (await book.trial(started.value.id))!);
+      return remarks.find(({ code }) => code === 'history-being-read')?.message;
+    };
+    expect(await said()).toMatch(/from the \d+ read so far; \d+ more are being read/);
+    await listInBackground(book);
+    expect(await said()).toBeUndefined();
   });
 });
 

@@ -56,6 +56,8 @@ test('a silenced finding stays with its reason, on the page too, and speaks agai
   const page = accepted(await pullPageOf(book, found.id, US));
   expect(page.findings.find((one) => one.ruleId === 'V39')).toMatchObject({ silent: true });
   const step = (await lastStep(book, US))!;
+  const { name } = names.find(({ id }) => id === found.id)!;
+  expect(step.words).toBe(`Silenced the rule “V39” for the pull “${name}”`);
   accepted(await undo(book, step.uid, US));
   expect(await of()).toMatchObject([{ silenced: null }]);
   accepted(await silenceRule(book, asked));

@@ -7,12 +7,15 @@ import type { Book } from '@pullbook/store';
 import { findNamed, findPull } from './find-named.ts';
 import type { PullHead } from './pull-views.ts';
 import { settingsOf } from './settings.ts';
+import { type TakenApartSaid, withTakenApart } from './taken-apart.ts';
 
 export interface NewTrial {
   question: string;
   kind: Trial['kind'];
   /** The baseline first. Ids, beginnings of ids, or names. */
   combinations: { combinationId: string; shortName: string }[];
+  /** Missing: told by the parts that changed. */
+  takenApart?: TakenApartSaid | undefined;
   /** Missing: every pull of these combinations. */
   pullIds?: string[] | undefined;
   /** Missing: the shop's own. */
@@ -26,7 +29,9 @@ export async function startTrial(book: Book, wanted: NewTrial): Promise<Result<{
       remark('refusal', 'no-question', 'A trial needs a question: one thing to find out, in a sentence.'),
     );
   }
-  const combinations = await trialCombinations(book, wanted.combinations, wanted.kind);
+  const named = await trialCombinations(book, wanted.combinations, wanted.kind);
+  if (!named.ok) return named;
+  const combinations = withTakenApart(named.value, wanted.takenApart ?? {});
   if (!combinations.ok) return combinations;
   const pulls = await trialPulls(book, combinations.value, wanted.pullIds);
   if (!pulls.ok) return pulls;

@@ -5,7 +5,7 @@ import type { Book } from '@pullbook/store';
 import { asOfToday } from './audience.ts';
 import { viewerOf } from './pull-views.ts';
 import { remembered } from './remembered.ts';
-import { scatterHistoryOf } from './scatter-history.ts';
+import { historyBeingRead, scatterHistoryOf } from './scatter-history.ts';
 import { settingsOf } from './settings.ts';
 import { shopReadingOf } from './shop-reading.ts';
 
@@ -48,7 +48,7 @@ export async function answerOf(book: Book, trial: Trial, looking: Looking = {}):
     predictions: await book.predictions([trial.id]),
   };
   const key = JSON.stringify(['answer', looked, combinations, packages, heads, shop, known]);
-  return remembered(book, key, async () =>
+  const answer = await remembered(book, key, async () =>
     answerTrial({
       trial: looked,
       combinations,
@@ -59,4 +59,8 @@ export async function answerOf(book: Book, trial: Trial, looking: Looking = {}):
       ...known,
     }),
   );
+  const beside = answer.comparison?.gains.some(({ band }) => band !== null)
+    ? await historyBeingRead(book)
+    : [];
+  return beside.length === 0 ? answer : { ...answer, remarks: [...answer.remarks, ...beside] };
 }

@@ -1,10 +1,11 @@
-import { type PullPlan, planPulls } from '@pullbook/core/plan';
+import { type PlanQuestion, type PullPlan, planPulls } from '@pullbook/core/plan';
 import { percentFigure } from '@pullbook/core/quantity';
 import { accepted, type Remark, type Result, refused, remark, said } from '@pullbook/core/remark';
 import type { Trial } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
 import { gainFromText, oddsFromText } from './edge/plan-text.ts';
 import { PACE, type PlanBasis, planBasis, USUAL_ODDS } from './plan-question.ts';
+import { rememberedNow } from './remembered.ts';
 
 /** What is to be planned, as text with units. */
 export interface PlanAsked {
@@ -57,7 +58,7 @@ export async function workedPlan(
     const [first, ...rest] = [gain, odds, limits].flatMap((one) => (one.ok ? [] : one.remarks));
     return refused(first!, ...rest);
   }
-  const plan = planPulls({
+  const question: PlanQuestion = {
     ...limits.value,
     history: basis.history,
     combinations: basis.combinations,
@@ -66,7 +67,9 @@ export async function workedPlan(
     made: basis.made,
     onTheBrake: basis.onTheBrake,
     pace: PACE,
-  });
+  };
+  // The page, its sheet and its keeping ask the same one after the other.
+  const plan = rememberedNow(book, JSON.stringify(['plan', question]), () => planPulls(question));
   if (plan === null) {
     return refused(
       remark(

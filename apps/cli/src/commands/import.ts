@@ -20,6 +20,7 @@ interface ImportOptions extends PullOptions, TreatmentOptions {
   dryRun?: boolean;
   like?: string;
   forgetLayout?: boolean;
+  trial?: string;
 }
 
 /** What became of one file. */
@@ -46,6 +47,7 @@ export function addImportCommand(program: Command, context: Context): void {
       '--forget-layout',
       'read as if no file of its kind had been confirmed; with --map, what you say is kept instead',
     )
+    .option('--trial <trial>', 'take the pulls into this trial, to be counted: id or question')
     .option('--dry-run', 'read and show only; nothing is stored');
   withTreatmentOptions(withPullOptions(command))
     .addHelpText(
@@ -53,7 +55,7 @@ export function addImportCommand(program: Command, context: Context): void {
       examples(
         'pullbook import run-1.csv run-2.csv --combination "Base cam" --pressure 98.2kPa --temperature 30C --humidity 45%',
         'pullbook import run-1.csv --map "Load=torque:N·m" --map "Counter=leave out" --dry-run',
-        'pullbook import run-7.csv --like last --name "Pull 7"',
+        'pullbook import run-7.csv --like last --name "Pull 7" --trial "What does the longer cam add?"',
         'pullbook import run-1.csv --lag "lambda=0.3s" --window 3000-6500',
         'pullbook import printed.csv --corrected sae-j1349 --factor 1.021 --json',
       ),
@@ -73,17 +75,32 @@ export function addImportCommand(program: Command, context: Context): void {
         ? await withBookIfThere(shared, (book) =>
             eachFile(files, shared, context, (name, path) => previewOf(book, { ...toImport, name, path })),
           )
-        : await withBook(shared, { create: true }, (book) =>
-            eachFile(files, shared, context, (name, path) => importInto(book, { ...toImport, name, path })),
-          );
+        : await withBook(shared, { create: true }, async (book) => {
+            const trial = await trialGiven(book, options.trial);
+            return eachFile(files, shared, context, (name, path) =>
+              importInto(book, { ...toImport, name, path }, trial),
+            );
+          });
       if (outcomes.some((one) => one.trouble)) context.exitCode = 1;
       answer(outcomes, options.dryRun === true, shared, context);
     });
 }
 
-async function importInto(book: Book, file: FileToImport) {
-  const { importFile } = await import('@pullbook/workshop');
-  return importFile(book, file);
+/** Its id, found before anything is stored; `null`: none was named. */
+async function trialGiven(book: Book, given: string | undefined): Promise<string | null> {
+  const { findTrial } = await import('@pullbook/workshop');
+  return given === undefined ? null : valueOrRefusal(await findTrial(book, given)).id;
+}
+
+/** A pull that the trial does not take, being of another combination, stays in the book; the remark says why. */
+async function importInto(book: Book, file: FileToImport, trial: string | null) {
+  const { importFile, takeIntoTrial } = await import('@pullbook/workshop');
+  const imported = await importFile(book, file);
+  if (trial === null || !imported.ok) return imported;
+  const ids = imported.value.pulls.map(({ id }) => id);
+  const taken = await takeIntoTrial(book, trial, ids);
+  const why = taken.remarks.map((one): Remark => ({ ...one, level: 'caution' }));
+  return { ...imported, value: { ...imported.value, remarks: [...imported.value.remarks, ...why] } };
 }
 
 async function previewOf(book: Book | null, file: FileToImport) {

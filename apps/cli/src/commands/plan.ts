@@ -18,6 +18,7 @@ interface PlanOptions {
   odds?: string;
   looks?: number;
   most?: number;
+  notes?: string;
   keep?: boolean;
   forget?: boolean;
   sheet?: string;
@@ -36,6 +37,7 @@ export function addPlanCommand(program: Command, context: Context): void {
     .option('--looks <count>', 'how often the verdict is looked at, 1 to 3 (default 2)', countValue)
     .option('--most <count>', 'most pulls still to make (default 16)', countValue)
     .option('--keep', 'keep the plan with the trial')
+    .option('--notes <text>', 'words kept with the plan and printed on its sheet (with --keep)')
     .option('--forget', 'take the kept plan off the trial')
     .option('--sheet <file.html>', 'write the pull sheet, to be printed: one HTML file')
     .addOption(
@@ -61,7 +63,8 @@ export function addPlanCommand(program: Command, context: Context): void {
 }
 
 async function forget(options: PlanOptions, shared: Shared, context: Context): Promise<void> {
-  if (options.keep || options.gain !== undefined || options.sheet !== undefined) {
+  const { keep, gain, sheet, notes } = options;
+  if (keep || [gain, sheet, notes].some((one) => one !== undefined)) {
     throw new Refusal('forget-alone', 'Give --forget alone: it takes the kept plan off the trial.');
   }
   const { forgetPlan } = await import('@pullbook/workshop');
@@ -73,10 +76,13 @@ async function forget(options: PlanOptions, shared: Shared, context: Context): P
 
 async function plan(options: PlanOptions, shared: Shared, context: Context): Promise<void> {
   const { keepPlan, planOf, pullSheetOf } = await import('@pullbook/workshop');
-  const { trial, gain, odds, looks, most: maximumPulls } = options;
+  const { trial, gain, odds, looks, most: maximumPulls, notes } = options;
+  if (notes !== undefined && !options.keep) {
+    throw new Refusal('notes-of-no-plan', 'Notes are kept with the plan. Give --keep with --notes.');
+  }
   const asked = { gain, odds, looks, maximumPulls };
   const report = await withBook(shared, { create: false }, async (book) => {
-    if (options.keep) valueOrRefusal(await keepPlan(book, trial, asked));
+    if (options.keep) valueOrRefusal(await keepPlan(book, trial, { ...asked, notes }));
     if (options.sheet !== undefined) {
       const { html } = valueOrRefusal(await pullSheetOf(book, trial, asked, shared.view, options.paper));
       const file = resolve(options.sheet);
@@ -103,25 +109,30 @@ function planLines(report: PlanReport, { view }: Shared, context: Context): stri
       : `${share(percent)} (${figure(kilowatts, 'kW', 'power', view, { decimals: 0 })})`;
   const odds = (value: number) => `${number(100 * value, 0, view)} %`;
   const order = report.pulls.map(({ combination }) => combination).join(' ');
+  const whatIsMade = [
+    [
+      `with what is made (${report.whatIsMade.pulls.map((one) => `${one.counted} ${one.combination}`).join(', ')})`,
+      seen(report.whatIsMade.smallestDifferencePercent, report.whatIsMade.smallestDifferenceKw),
+    ],
+    ...report.oneMore.map((one) => [
+      `after one more pull of ${one.combination}`,
+      seen(one.smallestDifferencePercent, one.smallestDifferenceKw),
+    ]),
+  ];
   return [
     context.colours.bold(
       report.reaches
         ? `${counted(report.pulls.length, 'pull')}: ${order}`
         : `Not with ${odds(report.odds)} odds. Nearest: ${counted(report.pulls.length, 'pull')}: ${order}`,
     ),
+    ...(report.kept === null ? [] : [keptLine(report.kept)]),
+    ...(isSeenAlready(report) ? ['The pulls made show it already.'] : []),
     `To see ${seen(report.gainPercent, report.gainKw)} with ${odds(report.odds)} odds; this plan gives ${odds(report.oddsReached)}.`,
     '',
     ...table([
       ['Smallest difference', 'Seen'],
       ['with this plan', seen(report.smallestDifferencePercent, report.smallestDifferenceKw)],
-      [
-        `with what is made (${report.whatIsMade.pulls.map((one) => `${one.counted} ${one.combination}`).join(', ')})`,
-        seen(report.whatIsMade.smallestDifferencePercent, report.whatIsMade.smallestDifferenceKw),
-      ],
-      ...report.oneMore.map((one) => [
-        `after one more pull of ${one.combination}`,
-        seen(one.smallestDifferencePercent, one.smallestDifferenceKw),
-      ]),
+      ...(report.whatIsMade.smallestDifferencePercent === null ? [] : whatIsMade),
       [
         'no further pulls in these set-ups get below',
         report.floorPercent === 0 ? 'no floor' : share(report.floorPercent),
@@ -144,7 +155,6 @@ function planLines(report: PlanReport, { view }: Shared, context: Context): stri
     '',
     `Look after ${report.looksAt.join(' and ')} counted pulls. About ${number(report.hours, 1, view)} h.`,
     `Start: oil ${report.start.oil}, coolant ${report.start.coolant}; ${report.start.alike} (${report.start.source}).`,
-    ...(report.kept === null ? [] : ['', keptLine(report.kept)]),
     '',
     'End the pull at once:',
     ...table(
@@ -158,8 +168,11 @@ function planLines(report: PlanReport, { view }: Shared, context: Context): stri
   ];
 }
 
-function keptLine({ pulls, left }: NonNullable<PlanReport['kept']>): string {
+function keptLine({ pulls, left, notes }: NonNullable<PlanReport['kept']>): string {
   const made = pulls.map((one) => `${one.counted} of ${one.planned} ${one.combination}`).join(', ');
   const next = left[0] === undefined ? 'all are made' : `next: ${left[0].combination}, pull ${left[0].order}`;
-  return `Kept plan: ${made}; ${next}.`;
+  return `Kept plan: ${made}; ${next}.${notes === '' ? '' : ` Notes: ${notes}`}`;
 }
+
+const isSeenAlready = ({ whatIsMade, gainPercent }: PlanReport): boolean =>
+  whatIsMade.smallestDifferencePercent !== null && whatIsMade.smallestDifferencePercent <= gainPercent;

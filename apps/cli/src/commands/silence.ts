@@ -39,7 +39,9 @@ export function addSilenceCommand(program: Command, context: Context): void {
       const { ruleId, subject, reason, at } = silenced;
       const speaks = options.speak === true;
       context.answer(shared, { schemaVersion: 1, ruleId, subject, reason, at, speaks }, () => [
-        speaks ? `${ruleId} speaks again of ${subject}.` : `Silenced ${ruleId} for ${subject}: ${reason}`,
+        speaks
+          ? `${ruleId} speaks again of the ${kind} ${asked.given}.`
+          : `Silenced ${ruleId} for the ${kind} ${asked.given}: ${reason}`,
       ]);
     });
 }

@@ -2,7 +2,8 @@ import type { PullEdit } from '@pullbook/workshop';
 import { type Command, Option } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
-import { idsValue, parted, textsValue, windowValue } from '../option-values.ts';
+import { idsValue, parted, takenApartValue, textsValue, windowValue } from '../option-values.ts';
+import { remarkLines } from '../print/remarks.ts';
 import { Refusal, valueOrRefusal } from '../refusal.ts';
 import { withBook, withShared } from '../shared-options.ts';
 
@@ -14,6 +15,7 @@ export function addTrialCommands(program: Command, context: Context): void {
 
 interface StartOptions {
   combination: string[];
+  takenApart?: Record<string, boolean | null>;
   pull?: string[];
   survey?: boolean;
   correction?: string;
@@ -26,6 +28,11 @@ function addStart(parent: Command, context: Context): void {
       '--combination <id=short name>',
       'a combination and its few words on the chart (repeat, baseline first)',
       textsValue,
+    )
+    .option(
+      '--taken-apart <key=answer>',
+      'whether the engine was taken apart for it, coming from the baseline: B=yes, B=no, or B=parts, told by the parts that changed (repeat)',
+      takenApartValue,
     )
     .option('--pull <ids>', 'pulls to take in (default: every pull of these combinations)', idsValue)
     .option('--survey', 'over different engines: common figures, no gain claimed')
@@ -50,6 +57,7 @@ function addStart(parent: Command, context: Context): void {
           question,
           kind: options.survey ? 'survey' : 'comparison',
           combinations: combinationsFrom(options.combination),
+          takenApart: options.takenApart,
           pullIds: options.pull,
           correction,
         }),
@@ -69,6 +77,7 @@ interface ChangeOptions {
   commonWindow?: boolean;
   remark?: string;
   combination?: string[];
+  takenApart?: Record<string, boolean | null>;
   count?: string[];
   reject?: string[];
   warmUp?: string[];
@@ -86,6 +95,11 @@ function addChange(parent: Command, context: Context): void {
     .option('--common-window', 'averages over the common window again')
     .option('--remark <text>', 'your own words under the answer')
     .option('--combination <id=short name>', 'combinations anew, baseline first (repeat)', textsValue)
+    .option(
+      '--taken-apart <key=answer>',
+      'whether the engine was taken apart for it, coming from the baseline: B=yes, B=no, or B=parts, told by the parts that changed (repeat)',
+      takenApartValue,
+    )
     .option('--count <ids>', 'pulls that count', idsValue)
     .option('--reject <id=reason>', 'a pull that does not count, and why (repeat)', textsValue)
     .option('--warm-up <ids>', 'pulls that were made to warm up', idsValue)
@@ -96,11 +110,12 @@ function addChange(parent: Command, context: Context): void {
       examples(
         'pullbook trial change 12ab --reject 5e77="throttle lifted early"',
         'pullbook trial change 12ab --window 4000-6500 --correction iso-1585',
+        'pullbook trial change 12ab --taken-apart B=no --reason "the cam went in on the brake"',
       ),
     )
     .action(async (id: string, options: ChangeOptions, own: Command) => {
       const shared = context.shared(own);
-      const { correctionByName, editTrial } = await import('@pullbook/workshop');
+      const { correctionByName, edgeRemarks, editTrial } = await import('@pullbook/workshop');
       if (options.window && options.commonWindow) {
         throw new Refusal('two-windows', 'Give --window or --common-window, not both.');
       }
@@ -113,6 +128,7 @@ function addChange(parent: Command, context: Context): void {
         averagesWindowRpm: options.commonWindow ? null : options.window,
         remark: options.remark,
         combinations: options.combination && combinationsFrom(options.combination),
+        takenApart: options.takenApart,
         pulls: pullEdits(options),
       };
       if (Object.values(edit).every((value) => value === undefined)) {
@@ -121,10 +137,15 @@ function addChange(parent: Command, context: Context): void {
           'Nothing to change was given. See: pullbook trial change --help',
         );
       }
-      const changed = valueOrRefusal(
-        await withBook(shared, { create: false }, (book) => editTrial(book, id, edit, options.reason ?? '')),
+      const done = await withBook(shared, { create: false }, (book) =>
+        editTrial(book, id, edit, options.reason ?? ''),
       );
-      context.answer(shared, changed, () => [`Changed trial ${changed.id.slice(0, 8)}.`]);
+      const changed = valueOrRefusal(done);
+      const remarks = edgeRemarks(done.remarks, null, shared.wordsIn());
+      context.answer(shared, { ...changed, remarks }, () => [
+        `Changed trial ${changed.id.slice(0, 8)}.`,
+        ...remarkLines(remarks, context),
+      ]);
     });
 }
 

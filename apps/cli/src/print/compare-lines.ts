@@ -15,8 +15,10 @@ const TABLE_STEP_RPM = 250;
 export function compareLines(report: PullsCompared, { view }: Shared, context: Context): string[] {
   const kilowatts = (value: number | null, sign = false) => figure(value, 'kW', 'power', view, { sign });
   const rpm = (value: number) => figure(value, 'rpm', 'engineSpeed', view);
+  // Two decimals, so that an end that is just off zero does not read as zero beside the verdict.
+  const end = (value: number) => figure(value, 'kW', 'power', view, { sign: true, decimals: 2 });
   const band = (low: number | null, high: number | null) =>
-    low === null || high === null ? '–' : `${kilowatts(low, true)} to ${kilowatts(high, true)}`;
+    low === null || high === null ? '–' : `${end(low)} to ${end(high)}`;
   const peakOf = (one: CompareReport['baselinePeak']) => {
     const highest = peak(
       {

@@ -13,10 +13,17 @@ export function trialLines(page: PageOf<'trial'>, context: Context): string[] {
   return [
     bold(page.question),
     page.sentence.map((part) => part.text).join(''),
+    ...page.verdicts.map(({ name, chip, figures }) => [name, chip.text, figures].filter(Boolean).join(' · ')),
     chips(page.chips),
     page.basis,
+    ...page.mayAndMayNot.flatMap(({ title, may, mayNot }) => [
+      ...list(named('You may say', title), may, context),
+      ...list(named('You may not say', title), mayNot, context),
+    ]),
     ...list('Mind', page.caveats, context),
-    ...[page.survey, page.peaks, page.averages, page.atSpeeds].flatMap((one) => shownTable(one, context)),
+    ...[page.survey, page.peaks, page.averages, page.atSpeeds, ...page.bands].flatMap((one) =>
+      shownTable(one, context),
+    ),
     ...whyLines(page.why, context),
     ...badgeLines(page.badges, context),
     ...section(
@@ -31,6 +38,15 @@ export function trialLines(page: PageOf<'trial'>, context: Context): string[] {
         change.lines.map((line) => [line.label, `${line.before} → ${line.after}`, line.packageName ?? '']),
       ),
     ),
+    ...list(
+      'Said by hand',
+      page.combinations.flatMap(({ key, shortName, takenApart }) =>
+        takenApart === null
+          ? []
+          : [`The engine was ${takenApart ? '' : 'not '}taken apart for ${key}, ${shortName}.`],
+      ),
+      context,
+    ),
     ...section(
       'Evidence',
       context,
@@ -43,7 +59,17 @@ export function trialLines(page: PageOf<'trial'>, context: Context): string[] {
         one.reason,
       ]),
     ),
+    ...list(
+      'Still to make',
+      page.planned.map((one) => one.text),
+      context,
+    ),
     ...list('Missing', page.missing, context),
+    ...section(
+      'Predictions',
+      context,
+      page.predictions.lines.map((one) => [one.key, one.said, one.cameOut, one.basis]),
+    ),
     ...findingSection(page.findings, context),
     ...list(
       'Remarks',
@@ -127,6 +153,8 @@ export function combinationLines(page: PageOf<'combination'>, context: Context):
     ),
   ].filter((line, index, all) => line !== '' || all[index - 1] !== '');
 }
+
+const named = (title: string, of: string): string => (of === '' ? title : `${title} of ${of}`);
 
 const chips = (all: { text: string }[]): string =>
   all.length === 0 ? '' : `[${all.map((one) => one.text).join('] [')}]`;

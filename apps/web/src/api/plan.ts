@@ -29,7 +29,7 @@ export const sheetAddress = (id: string, ask: PlanAsk, view: ViewChoices, paper:
 
 export function useKeepPlan(id: string) {
   return useMutation({
-    mutationFn: (plan: PlanAsk & { stopCriteria?: StopCriterion[] | null; stamp: string }) =>
+    mutationFn: (plan: PlanAsk & { stopCriteria?: StopCriterion[] | null; notes?: string; stamp: string }) =>
       sendJson<{ id: string }>('POST', pathOf(id), plan),
     onSuccess: bookChanged,
   });

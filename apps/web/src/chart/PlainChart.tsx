@@ -17,7 +17,7 @@ export function PlainChart({
   const [box, width] = useWidth<HTMLDivElement>();
   const theme = useTheme();
   const scene = useMemo(
-    () => (width === 0 ? null : drawStack(chart, size(chart, width, theme)).scene),
+    () => (width === 0 ? null : drawStack(chart, size(chart, width, theme), false).scene),
     [chart, width, theme, size],
   );
   return (

@@ -14,9 +14,10 @@ import { PageDrop } from './PageDrop.tsx';
 import { RescueNotice } from './RescueNotice.tsx';
 
 /** The list that a page belongs to: where `/` looks. */
-function listOf(path: string): '/' | '/pulls' | '/combinations' {
+function listOf(path: string): '/' | '/pulls' | '/combinations' | '/rules' {
   if (path.startsWith('/pulls')) return '/pulls';
   if (path.startsWith('/combinations')) return '/combinations';
+  if (path.startsWith('/rules')) return '/rules';
   return '/';
 }
 

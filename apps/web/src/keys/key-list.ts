@@ -13,13 +13,12 @@ export const KEY_LIST = [
   { id: 'units', press: 'u', shown: 'U', does: 'US or SI units', where: 'Everywhere' },
   { id: 'keys', press: '[Shift]+?', shown: '?', does: 'Show these keys', where: 'Everywhere' },
   {
-    id: 'newLike',
+    id: 'next',
     press: 'n',
     shown: 'N',
-    does: 'Add a pull like this one, or like the last',
-    where: 'On a pull, or the pulls',
+    does: 'The next pull: add one like this or the last, or plan it',
+    where: 'On a pull, the pulls, or a trial',
   },
-  { id: 'plan', press: 'n', shown: 'N', does: 'Plan the next pull', where: 'On a trial' },
   { id: 'publish', press: 'p', shown: 'P', does: 'Publish', where: 'On a trial' },
   {
     id: 'change',

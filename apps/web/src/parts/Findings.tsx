@@ -59,28 +59,9 @@ export function Findings({ findings }: { findings: FindingGroup[] }) {
 function Lines({ group, onSilence }: { group: FindingGroup; onSilence: (of: RuleOfSubject) => void }) {
   return (
     <ul className={styles.lines}>
-      {group.lines.map((line) => {
-        const of = { ruleId: group.ruleId, subject: line.subject };
-        return (
-          <li key={`${line.subject} ${line.text}`} className={styles.line}>
-            <p>
-              {line.about !== '' && <span className={styles.about}>{line.about}: </span>}
-              {line.text}
-            </p>
-            {line.silenced !== null && <Silenced of={of} {...line.silenced} />}
-            {line.silenced === null && isKept(line.subject) && (
-              <Button
-                small
-                look="quiet"
-                aria-label={`Silence ${group.ruleId} ${line.about}`.trim()}
-                onPress={() => onSilence(of)}
-              >
-                Silence
-              </Button>
-            )}
-          </li>
-        );
-      })}
+      {group.lines.map((line) => (
+        <Line key={`${line.subject} ${line.text}`} ruleId={group.ruleId} line={line} onSilence={onSilence} />
+      ))}
     </ul>
   );
 }
@@ -88,23 +69,46 @@ function Lines({ group, onSilence }: { group: FindingGroup; onSilence: (of: Rule
 /** A pull that is only looked at has no id yet, and nothing can be silenced for it. */
 const isKept = (subject: string): boolean => subject.includes(' ');
 
-function Silenced({ of, reason, at }: { of: RuleOfSubject; reason: string; at: string }) {
+/** One button silences and lets speak again, so that the focus of a person at the keys is not lost with it. */
+function Line({
+  ruleId,
+  line,
+  onSilence,
+}: {
+  ruleId: string;
+  line: FindingGroup['lines'][number];
+  onSilence: (of: RuleOfSubject) => void;
+}) {
+  const of = { ruleId, subject: line.subject };
   const speak = useLetSpeak(of);
+  const { silenced } = line;
   return (
-    <>
-      <p className={styles.reason}>
-        Silenced on {at}: {reason}
+    <li className={styles.line}>
+      <p>
+        {line.about !== '' && <span className={styles.about}>{line.about}: </span>}
+        {line.text}
       </p>
-      <Button
-        small
-        look="quiet"
-        aria-label={`Let ${of.ruleId} speak again`}
-        isDisabled={speak.isPending}
-        onPress={() => speak.mutate()}
-      >
-        Let it speak
-      </Button>
+      {silenced !== null && (
+        <p className={styles.reason}>
+          Silenced on {silenced.at}: {silenced.reason}
+        </p>
+      )}
+      {isKept(line.subject) && (
+        <Button
+          small
+          look="quiet"
+          aria-label={
+            silenced === null ? `Silence ${ruleId} ${line.about}`.trim() : `Let ${ruleId} speak again`
+          }
+          onPress={() => {
+            if (silenced === null) onSilence(of);
+            else if (!speak.isPending) speak.mutate();
+          }}
+        >
+          {silenced === null ? 'Silence' : 'Let it speak'}
+        </Button>
+      )}
       <Trouble of={speak.error} />
-    </>
+    </li>
   );
 }

@@ -73,7 +73,7 @@ describe('a printed cam card', () => {
     const begun = testSheet({ cam: { intakeOpens: '32 deg', intakeCloses: 'unknown' } });
     expect(figure(begun, 'eventDurationIntake')).toMatchObject({
       value: null,
-      missing: 'not known: intakeCloses',
+      missing: 'not known: intake closes',
     });
     expect(figure(testSheet({ cam: { profile: 'road' } }), 'overlap')).toBeUndefined();
   });
@@ -114,6 +114,6 @@ describe('valve lift', () => {
     expect(figure(sheet, 'valveLiftExhaust')!.value).toBeCloseTo(0.0105, 12);
     expect(figure(sheet, 'valveLiftExhaust')!.from).toMatch(/without lash/);
     const bare = testSheet({ cam: { lobeLiftIntake: '7 mm' } });
-    expect(figure(bare, 'valveLiftIntake')!.missing).toBe('not known: heads.rockerRatio');
+    expect(figure(bare, 'valveLiftIntake')!.missing).toBe('not known: rocker ratio');
   });
 });

@@ -1,3 +1,4 @@
+import { fieldWords } from './field-words.ts';
 import type { CamFigureId, CombinationSheet, DerivedFigure } from './model.ts';
 import { sheetNumber, sheetValue } from './sheet-number.ts';
 
@@ -180,7 +181,7 @@ export function camFigures(sheet: CombinationSheet): DerivedFigure[] {
     const begun = ways.find(({ needs }) => needs.some((field) => sheetValue(sheet, 'cam', field) !== null));
     if (begun === undefined) return [];
     const lacking = begun.needs.filter((field) => sheetNumber(sheet, 'cam', field) === null);
-    return [{ ...base, value: null, from: '', missing: `not known: ${lacking.join(', ')}` }];
+    return [{ ...base, value: null, from: '', missing: `not known: ${fieldWords(lacking)}` }];
   });
 }
 

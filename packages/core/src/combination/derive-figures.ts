@@ -1,5 +1,6 @@
 import { camFigures } from './cam-card.ts';
 import { compressionRatioFromVolumes, compressionVolumes } from './compression-ratio.ts';
+import { fieldWords } from './field-words.ts';
 import { FIELDS } from './fields.ts';
 import type { CombinationSheet, DerivedFigure, SectionId } from './model.ts';
 import { sheetNumber, sheetValue } from './sheet-number.ts';
@@ -98,7 +99,7 @@ function compressionRatio(sheet: CombinationSheet): DerivedFigure {
   }
   const missing =
     'missing' in volumes
-      ? `it is not entered, and for the volumes ${list(volumes.missing)} ${isOrAre(volumes.missing)} not known`
+      ? `it is not entered, and for the volumes ${fieldWords(volumes.missing)} ${isOrAre(volumes.missing)} not known`
       : 'it is not entered, and the volumes leave no room above the piston';
   return { ...base, value: null, from: '', missing };
 }
@@ -114,8 +115,8 @@ function missingInputs(sheet: CombinationSheet, id: DerivedFigure['id']): string
   const absent = lacking(false);
   const unknown = lacking(true);
   const parts = [
-    absent.length > 0 ? `${list(absent)} ${isOrAre(absent)} not on the sheet` : '',
-    unknown.length > 0 ? `${list(unknown)} ${isOrAre(unknown)} unknown` : '',
+    absent.length > 0 ? `${fieldWords(absent)} ${isOrAre(absent)} not on the sheet` : '',
+    unknown.length > 0 ? `${fieldWords(unknown)} ${isOrAre(unknown)} unknown` : '',
   ].filter((part) => part !== '');
   return parts.length > 0 ? parts.join(', ') : null;
 }
@@ -124,9 +125,3 @@ const isOnSheet = (sheet: CombinationSheet, section: SectionId, field: string) =
   sheetValue(sheet, section, field) !== null;
 
 const isOrAre = (names: string[]) => (names.length > 1 ? 'are' : 'is');
-
-/** Field names as words: `chamber volume and gasket bore`. */
-function list(fields: string[]): string {
-  const names = fields.map((field) => field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
-  return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : (names[0] ?? '');
-}

@@ -1,3 +1,4 @@
+import { fieldWords } from './field-words.ts';
 import type { CombinationSheet, DerivedFigure, SheetValue } from './model.ts';
 import { sheetValue } from './sheet-number.ts';
 
@@ -19,8 +20,8 @@ export function valveLiftFigures(sheet: CombinationSheet): DerivedFigure[] {
       kind: 'length',
     } as const;
     if (lobe.value === null || rocker?.value == null) {
-      const lacking = lobe.value === null ? `cam.lobeLift${side}` : 'heads.rockerRatio';
-      return [{ ...base, value: null, from: '', missing: `not known: ${lacking}` }];
+      const lacking = lobe.value === null ? `lobeLift${side}` : 'rockerRatio';
+      return [{ ...base, value: null, from: '', missing: `not known: ${fieldWords([lacking])}` }];
     }
     const lash = sheetValue(sheet, 'cam', `lash${side}`);
     const value = valveLift(lobe.value, rocker.value, lash?.value ?? 0);

@@ -2,10 +2,16 @@ import { speedRange } from '../quantity/index.ts';
 import { type Remark, remark, said } from '../remark/index.ts';
 import type { ComparedCombination, Comparison } from './model.ts';
 
-/** The window asked for as far as all pulls reach, with a remark where that is less; the common window where none was asked for. */
+/**
+ * The window asked for as far as all pulls reach, with a remark where that is less; the common window where none was asked for,
+ * or where nothing can be averaged over it.
+ *
+ * @param comparedRpm speeds at which every combination has a figure
+ */
 export function averagesWindow(
   common: readonly [number, number] | null,
   asked: readonly [number, number] | null,
+  comparedRpm: readonly number[],
 ): { windowRpm: Comparison['averagesWindowRpm']; remarks: Remark[] } {
   if (common === null) return { windowRpm: null, remarks: [] };
   if (asked === null) return { windowRpm: [common[0], common[1]], remarks: [] };
@@ -20,6 +26,17 @@ export function averagesWindow(
           'caution',
           'averages-window-missed',
           said`The averages were asked for over ${askedText}, where not all pulls reach; they are over the common window, ${commonText}.`,
+        ),
+      ],
+    };
+  if (!comparedRpm.some((speed) => speed >= clipped[0] && speed <= clipped[1]))
+    return {
+      windowRpm: [common[0], common[1]],
+      remarks: [
+        remark(
+          'caution',
+          'averages-window-empty',
+          said`The averages were asked for over ${askedText}, where no engine speed of the comparison has a figure of every pull; they are over the common window, ${commonText}. Ask for a wider window.`,
         ),
       ],
     };

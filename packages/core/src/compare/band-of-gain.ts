@@ -4,6 +4,7 @@ import {
   crossoversWithStretch,
   type GroupGain,
   type ScatterComparison,
+  verdictWord,
 } from '../scatter/index.ts';
 import { aroundGain } from './around-gain.ts';
 import type { ComparedCombination, Gain, GainBand, Verdict } from './model.ts';
@@ -61,17 +62,29 @@ export function bandOfGain(input: BandInput): GainBand {
   };
 }
 
-/** What may be said of a gain, with what it rests on. */
+/**
+ * What may be said of a gain, with what it rests on. By the bands in W, which are the ones shown: the mean of logarithms differs
+ * from the logarithm of means in the fifth digit, which turns a word that hangs on a hair.
+ */
 export function verdictOf(
+  { meanPower, likelyPower, scatter }: GainBand,
   ofGroup: GroupGain,
-  scatter: ScatterComparison,
   baselineKey: string,
   worthwhile: number,
 ): Verdict {
   const counts = (group: string) => scatter.counts.get(group)!;
   const [before, after] = [counts(baselineKey), counts(ofGroup.group)];
   return {
-    word: ofGroup.verdict,
+    word: verdictWord(
+      {
+        low: meanPower[0],
+        high: meanPower[1],
+        likelyLow: likelyPower[0],
+        likelyHigh: likelyPower[1],
+        noDifferenceLargerThan: ofGroup.noDifferenceLargerThan,
+      },
+      worthwhile,
+    ),
     worthwhileRatio: worthwhile,
     noDifferenceLargerThan: ofGroup.noDifferenceLargerThan,
     pulls: { baseline: before.pulls, changed: after.pulls },

@@ -176,6 +176,46 @@ describe('windows and nodes', () => {
     );
   });
 
+  test('an averages window between two speeds of the comparison falls back to the common one, and says so', () => {
+    const inputs = [
+      input(
+        'A',
+        table(() => 300),
+      ),
+      input(
+        'B',
+        table(() => 330),
+      ),
+    ];
+    const between = compareCombinations(inputs, { averagesWindowRpm: [4010, 4020] });
+    expect(between.averagesWindowRpm).toEqual([2500, 6500]);
+    expect(codes(between)).toContain('averages-window-empty');
+    expect(between.gains[0]!.meanPowerRatio).toBeCloseTo(0.1, 12);
+    expect(compareCombinations(inputs, { averagesWindowRpm: [3990, 4010] }).averagesWindowRpm).toEqual([
+      3990, 4010,
+    ]);
+  });
+
+  test('a pull entered twice is named, a pull like another is not', () => {
+    const torque = (speed: number) => 300 + speed / 1000;
+    const twice = compareCombinations([
+      input('A', table(torque), table(torque)),
+      input('B', table(inventedTorque)),
+    ]);
+    const named = twice.remarks.filter(({ code }) => code === 'entered-twice');
+    expect(named).toHaveLength(1);
+    expect(named[0]!.message).toContain(`"pull ${made - 2}" and "pull ${made - 1}"`);
+    const alike = compareCombinations([
+      input(
+        'A',
+        table(torque),
+        table((speed) => torque(speed) * (1 + 1e-6)),
+      ),
+      input('B', table(inventedTorque)),
+    ]);
+    expect(codes(alike)).not.toContain('entered-twice');
+  });
+
   test('a finer pull is read at the wider bins', () => {
     const comparison = compareCombinations([input('A', swept()), input('B', swept({ rowsPerSecond: 10 }))]);
     expect(comparison.binWidthRpm).toBe(100);

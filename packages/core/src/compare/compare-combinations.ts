@@ -3,7 +3,15 @@ import type { Remark } from '../remark/index.ts';
 import { averagedNodes, averagesWindow } from './averages-window.ts';
 import { combinationOnNodes, hasPower, withAverages } from './combination-on-nodes.ts';
 import { commonWindow, type WindowNodes } from './common-window.ts';
-import { holes, leftOut, noOverlap, tapDiffers, tapMoved, wideSteps } from './comparison-remarks.ts';
+import {
+  enteredTwice,
+  holes,
+  leftOut,
+  noOverlap,
+  tapDiffers,
+  tapMoved,
+  wideSteps,
+} from './comparison-remarks.ts';
 import { countedPulls } from './condition.ts';
 import { conditionsOf } from './conditions.ts';
 import type {
@@ -52,7 +60,7 @@ export function compareCombinations(
     const combination = combinationOnNodes(withCurves.pulls.length > 0 ? withCurves : input, nodesRpm);
     return { ...combination, pullIds: input.pulls.map(({ pull }) => pull.id) };
   });
-  remarks.push(...wideSteps(ready));
+  remarks.push(...wideSteps(ready), ...enteredTwice(ready));
 
   const powers = onNodes.flatMap(
     (combination) => combination.channels.get('power')?.pulls.map((pull) => pull.values) ?? [],
@@ -62,18 +70,20 @@ export function compareCombinations(
   if (window !== null) remarks.push(...holes(onNodes, nodesRpm, window));
   const commonWindowRpm: Comparison['commonWindowRpm'] =
     window === null ? null : [nodesRpm[window.firstNode]!, nodesRpm[window.lastNode]!];
-  const averages = averagesWindow(commonWindowRpm, options.averagesWindowRpm ?? null);
+  const compared = averagedNodes(onNodes, nodesRpm, commonWindowRpm).map((node) => nodesRpm[node]!);
+  const averages = averagesWindow(commonWindowRpm, options.averagesWindowRpm ?? null, compared);
   remarks.push(...averages.remarks);
   const averaged = averagedNodes(onNodes, nodesRpm, averages.windowRpm);
   const averagedCombinations = onNodes.map((combination) => withAverages(combination, averaged));
 
   const baselineKey = options.baselineKey === undefined ? (inputs[0]?.key ?? null) : options.baselineKey;
   const history = options.history ?? null;
-  const judgement = judged(ready, averagedCombinations, nodesRpm, averages.windowRpm, {
-    ...options,
-    baselineKey,
-    history,
-  });
+  const { judgement, ...judging } = judged(
+    ready,
+    averagedCombinations,
+    { nodesRpm, windowRpm: averages.windowRpm, averaged },
+    { ...options, baselineKey, history },
+  );
   const combinations =
     judgement === null
       ? averagedCombinations
@@ -101,7 +111,7 @@ export function compareCombinations(
           conditions,
         );
   remarks.push(...gains.flatMap((one) => one.remarks));
-  if (gains.length > 0) remarks.push(...tapMoved(conditions), ...(judgement?.remarks ?? []));
+  if (gains.length > 0) remarks.push(...tapMoved(conditions), ...judging.remarks);
   return {
     correction: standard.correction,
     binWidthRpm,

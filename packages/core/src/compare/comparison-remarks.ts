@@ -53,6 +53,27 @@ export function wideSteps(inputs: readonly ComparedInput[]): Remark[] {
   });
 }
 
+/** Pulls with the same power at the same speeds to the last digit: no two pulls are that alike. */
+export function enteredTwice(inputs: readonly ComparedInput[]): Remark[] {
+  const seen = new Map<string, string[]>();
+  for (const { pull, view } of countedPulls(inputs)) {
+    const { engineSpeedRpm, channels } = view.curve!;
+    const figures = [...engineSpeedRpm, ...channels.get('power')!].join(' ');
+    seen.set(figures, [...(seen.get(figures) ?? []), pull.name]);
+  }
+  return [...seen.values()].flatMap((names) =>
+    names.length < 2
+      ? []
+      : [
+          remark(
+            'caution',
+            'entered-twice',
+            `${names.map((name) => `"${name}"`).join(' and ')} have the same power at every speed to the last digit, as no two pulls do: one pull seems to be entered ${names.length === 2 ? 'twice' : `${names.length} times`}, which makes the scatter look smaller than it is. Count it once.`,
+          ),
+        ],
+  );
+}
+
 /** Nodes inside the common window at which a combination has no figure. */
 export function holes(
   combinations: readonly ComparedCombination[],

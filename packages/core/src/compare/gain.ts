@@ -30,13 +30,14 @@ export function gainOf(input: GainInput): Gain | null {
   const largest = known.reduce((best, node) => (power[node]! > power[best]! ? node : best));
   const smallest = known.reduce((best, node) => (power[node]! < power[best]! ? node : best));
   const meanPower = mean(averaged.map((node) => power[node]!));
+  const before = mean(averaged.map((node) => baseline.channels.get('power')!.mean[node]!));
   return {
     baselineKey: baseline.key,
     changedKey: changed.key,
     power,
     torque,
     meanPower,
-    meanPowerRatio: meanPower / mean(averaged.map((node) => baseline.channels.get('power')!.mean[node]!)),
+    meanPowerRatio: before > 0 ? meanPower / before : Number.NaN,
     meanTorque: mean(averaged.map((node) => torque[node]!)),
     meanBoost: boosted.length === 0 ? null : mean(boosted.map((node) => boost![node]!)),
     topBoost: top < 0 ? null : boost![top]!,

@@ -52,7 +52,7 @@ export interface Gain {
   torque: Float64Array;
   /** W, mean over the averages' window */
   meanPower: number;
-  /** Share of the baseline's mean power. */
+  /** Share of the baseline's mean power; NaN where that is not above zero. */
   meanPowerRatio: number;
   /** N·m */
   meanTorque: number;

@@ -1,6 +1,7 @@
-import { percentFigure } from '../quantity/index.ts';
+import { figureOf, percentFigure, speedFigure } from '../quantity/index.ts';
 import { joined, type Remark, remark, said } from '../remark/index.ts';
 import { type GroupGain, type ScatterComparison, sumOf, type VarianceParts } from '../scatter/index.ts';
+import type { ComparedCombination, ComparedInput } from './model.ts';
 
 /** Share of a gain's variance from which a source is named. */
 const NAMED_FROM = 0.05;
@@ -31,6 +32,31 @@ export function shifted(changedKey: string, ratio: number, { drift }: ScatterCom
     'note',
     'weighed-by-set-up',
     said`The pulls of ${changedKey} and its baseline are not shared evenly between set-ups, days and times, so they are weighed by what they share: it moves the gain by ${percentFigure(ratio, 2)} of power.`,
+  );
+}
+
+/** Pulls whose power is not above zero somewhere in the averages, so that their scatter is no share of it. */
+export function powerNotAboveZero(
+  inputs: readonly ComparedInput[],
+  combinations: readonly ComparedCombination[],
+  nodesRpm: Float64Array,
+  averaged: readonly number[],
+): Remark[] {
+  const nameOf = new Map(
+    inputs.flatMap(({ pulls }) => pulls.map(({ pull }) => [pull.id, pull.name] as const)),
+  );
+  return combinations.flatMap((combination) =>
+    (combination.channels.get('power')?.pulls ?? []).flatMap(({ pullId, values }) => {
+      const node = averaged.find((one) => !(values[one]! > 0));
+      if (node === undefined) return [];
+      return [
+        remark(
+          'caution',
+          'power-not-above-zero',
+          said`"${nameOf.get(pullId) ?? pullId}" has ${figureOf(values[node]!, 'power')} at ${speedFigure(nodesRpm[node]!)}: scatter is a share of power, which must be above zero for it, so no band and no verdict are given. Check its columns, or choose a window without these speeds.`,
+        ),
+      ];
+    }),
   );
 }
 

@@ -42,6 +42,46 @@ test('without a history there is no band and no verdict, and the gain is the sam
   expect(judged.verdict).not.toBeNull();
 });
 
+test('power that is not above zero in the averages has no band, and the remark names pull and speed', () => {
+  const dragged = pull(0, {}, (speed) => (speed === 3000 ? -5 : inventedTorque(speed)));
+  const inputs = [input('A', pull(0)), input('B', dragged)];
+  const comparison = compared(inputs);
+  expect(comparison.gains[0]).toMatchObject({ band: null, verdict: null });
+  const told = comparison.remarks.find(({ code }) => code === 'power-not-above-zero')!;
+  expect(told.message).toContain(`"${dragged.name}"`);
+  expect(told.message).toContain('3,000');
+  // Outside the averages it does not matter.
+  expect(compared(inputs, { averagesWindowRpm: [3500, 6000] }).gains[0]!.band).not.toBeNull();
+  // No share of what is not above zero.
+  const lost = pull(0, {}, () => -50);
+  expect(compared([input('A', lost), input('B', pull(0))]).gains[0]!.meanPowerRatio).toBeNaN();
+});
+
+test('the word follows the bands shown, however near they come to zero', () => {
+  // The end of a band is brought as near to zero as it gets: there logarithm of mean and mean of logarithms tell different signs.
+  const levels = [
+    [0.006, -0.006],
+    [0.0001, -0.0001],
+  ] as const;
+  const of = (gain: number) =>
+    compared(
+      [
+        input('A', ...levels[0].map((level) => pull(level))),
+        input('B', ...levels[1].map((level) => pull(gain + level))),
+      ],
+      { keptOnTheBrake: ['B'] },
+    ).gains[0]!;
+  let [low, high] = [0, 0.05];
+  for (let halving = 0; halving < 45; halving++) {
+    const middle = (low + high) / 2;
+    const { band, verdict } = of(middle);
+    expect(verdict!.word === 'clear').toBe(band!.meanPower[0] > 0 || band!.meanPower[1] < 0);
+    if (band!.meanPower[0] > 0) high = middle;
+    else low = middle;
+  }
+  expect(of(low * 0.999).verdict!.word).toBe('likely');
+});
+
 describe('bands in watts', () => {
   const inputs = [input('A', pull(0), pull(0)), input('B', pull(0.02), pull(0.02))];
   const comparison = compared(inputs, { keptOnTheBrake: ['B'] });

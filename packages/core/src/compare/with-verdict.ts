@@ -12,7 +12,7 @@ import { gainOf } from './gain.ts';
 import type { ComparedCombination, ComparedInput, CompareOptions, Gain } from './model.ts';
 import { type PullArrays, pullArraysOf } from './pull-arrays.ts';
 import { shiftOfGain } from './shift-of-gain.ts';
-import { shifted, timedByOrder, verdictRemarks } from './verdict-remarks.ts';
+import { powerNotAboveZero, shifted, timedByOrder, verdictRemarks } from './verdict-remarks.ts';
 
 /** A shift that is told: less would be written as 0.00 %. */
 const TOLD_FROM = 5e-5;
@@ -21,19 +21,26 @@ const TOLD_FROM = 5e-5;
 export interface Judged {
   arrays: PullArrays;
   scatter: ScatterComparison;
-  remarks: Remark[];
 }
 
-/** Hands the counted pulls to the scatter room; `null` where no history is given or the pulls share no speed. */
+/**
+ * Hands the counted pulls to the scatter room. No judgement where no history is given, where the pulls share no speed, and, with
+ * a remark, where a power that goes into the averages is not above zero: scatter is a share of power.
+ */
 export function judged(
   inputs: readonly ComparedInput[],
   combinations: readonly ComparedCombination[],
-  nodesRpm: Float64Array,
-  windowRpm: readonly [number, number] | null,
+  {
+    nodesRpm,
+    windowRpm,
+    averaged,
+  }: { nodesRpm: Float64Array; windowRpm: readonly [number, number] | null; averaged: readonly number[] },
   options: CompareOptions & { baselineKey: string | null; history: ScatterHistory | null },
-): Judged | null {
+): { judgement: Judged | null; remarks: Remark[] } {
   const { history, baselineKey } = options;
-  if (history === null || windowRpm === null) return null;
+  if (history === null || windowRpm === null) return { judgement: null, remarks: [] };
+  const without = powerNotAboveZero(inputs, combinations, nodesRpm, averaged);
+  if (without.length > 0) return { judgement: null, remarks: without };
   const arrays = pullArraysOf(inputs, combinations, nodesRpm, {
     baselineKey,
     keptOnTheBrake: options.keptOnTheBrake ?? [],
@@ -46,12 +53,11 @@ export function judged(
     worthwhile: options.worthwhile ?? WORTHWHILE_GAIN,
     looks: options.looksAt == null ? null : { at: options.looksAt },
   });
-  if (!compared.ok) return null;
+  if (!compared.ok) return { judgement: null, remarks: [...compared.remarks] };
   const scatter = compared.value;
   const stated = baselineKey === null || scatter.gains.length === 0;
   return {
-    arrays,
-    scatter,
+    judgement: { arrays, scatter },
     remarks: stated
       ? []
       : [
@@ -87,12 +93,9 @@ export function judgedGain(
   const gain = gainOf({ ...on, factor });
   if (gain === null) return null;
   const shift = factor === null ? 1 : mean(on.averaged.map((node) => factor[node]!));
+  const band = bandOfGain({ ...on, gain, ofGroup, scatter, shift });
   return {
-    gain: {
-      ...gain,
-      band: bandOfGain({ ...on, gain, ofGroup, scatter, shift }),
-      verdict: verdictOf(ofGroup, scatter, on.baseline.key, worthwhile),
-    },
+    gain: { ...gain, band, verdict: verdictOf(band, ofGroup, on.baseline.key, worthwhile) },
     remarks: Math.abs(shift - 1) < TOLD_FROM ? [] : [shifted(on.changed.key, shift - 1, scatter)],
   };
 }

@@ -6,16 +6,21 @@ import { normalQuantile } from './normal.ts';
 import { quantileOnLogScale } from './quantile-on-log-scale.ts';
 
 const ENDLESS = Number.POSITIVE_INFINITY;
+/** A variance with so many degrees of freedom is known, to the last digits that are promised. */
+const KNOWN_FROM = 1e12;
+const orKnown = (degreesOfFreedom: number): number =>
+  degreesOfFreedom >= KNOWN_FROM ? ENDLESS : degreesOfFreedom;
 
 /**
- * Share of the F distribution below `x`: `above` degrees of freedom of the variance above the line, `below` of that under it;
+ * Share of the F distribution below `x`: degrees of freedom of the variance above the line and of that under it;
  * real, above 0, either may be Infinity (a variance that is known). 1e-12 relative. The share above x is fCdf(1 / x, below, above).
  *
  * @example fCdf(4.964603, 1, 10) // 0.95
  */
-export function fCdf(x: number, above: number, below: number): number {
-  demandPositive('degrees of freedom above', above, true);
-  demandPositive('degrees of freedom below', below, true);
+export function fCdf(x: number, degreesAbove: number, degreesBelow: number): number {
+  demandPositive('degrees of freedom above', degreesAbove, true);
+  demandPositive('degrees of freedom below', degreesBelow, true);
+  const [above, below] = [orKnown(degreesAbove), orKnown(degreesBelow)];
   if (!(x >= 0)) throw new RangeError(`ratio of variances is ${x}: it must be 0 or more`);
   if (x === 0) return 0;
   if (x === ENDLESS) return 1;
@@ -31,10 +36,11 @@ export function fCdf(x: number, above: number, below: number): number {
  *
  * @example fQuantile(0.95, 1, 10) // 4.964603
  */
-export function fQuantile(p: number, above: number, below: number): number {
+export function fQuantile(p: number, degreesAbove: number, degreesBelow: number): number {
   demandProbability('share of the F distribution', p);
-  demandPositive('degrees of freedom above', above, true);
-  demandPositive('degrees of freedom below', below, true);
+  demandPositive('degrees of freedom above', degreesAbove, true);
+  demandPositive('degrees of freedom below', degreesBelow, true);
+  const [above, below] = [orKnown(degreesAbove), orKnown(degreesBelow)];
   if (above === ENDLESS && below === ENDLESS) return 1;
   if (below === ENDLESS) return chiSquareQuantile(p, above) / above;
   if (above === ENDLESS) return below / chiSquareUpperQuantile(p, below);

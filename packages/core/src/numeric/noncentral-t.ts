@@ -11,8 +11,9 @@ import { scaleRule } from './scale-rule.ts';
 export function noncentralTCdf(t: number, degreesOfFreedom: number, shift: number): number {
   demandNumber('t', t);
   demandNumber('shift', shift);
-  // Φ(t s - shift) turns over within 1 / |shift| of ln s round t s = shift.
-  const { scales, weights } = scaleRule(degreesOfFreedom, 0.4 / (1 + Math.abs(shift)));
+  // Φ(t s - shift) turns over within 1 / |shift| of ln s round t s = shift. In halves, so that few rules serve all shifts.
+  const finest = 2 ** Math.floor(Math.log2(0.4 / (1 + Math.abs(shift))));
+  const { scales, weights } = scaleRule(degreesOfFreedom, finest);
   let sum = 0;
   for (let i = 0; i < scales.length; i++) sum += weights[i]! * normalCdf(t * scales[i]! - shift);
   return sum;

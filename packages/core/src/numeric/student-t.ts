@@ -3,6 +3,9 @@ import { betaPower, incompleteBeta } from './incomplete-beta.ts';
 import { normalCdf, normalQuantile } from './normal.ts';
 import { quantileOnLogScale } from './quantile-on-log-scale.ts';
 
+/** From here on the beta function behind a tail loses digits, and the first step away from the normal distribution is exact. */
+const NEARLY_NORMAL = 1e8;
+
 /**
  * Share of Student's t distribution below `t`; real `degreesOfFreedom` above 0, Infinity is the normal distribution.
  * 1e-12 relative, in the lower tail too. Abramowitz and Stegun 26.7.1, from memory.
@@ -13,6 +16,7 @@ export function studentTCdf(t: number, degreesOfFreedom: number): number {
   demandNumber('Student t', t);
   demandPositive('degrees of freedom', degreesOfFreedom, true);
   if (degreesOfFreedom === Number.POSITIVE_INFINITY) return normalCdf(t);
+  if (degreesOfFreedom >= NEARLY_NORMAL) return normalCdf(asNormal(t, degreesOfFreedom));
   const tail = shareBeyond(Math.abs(t), degreesOfFreedom);
   return t > 0 ? 1 - tail : tail;
 }
@@ -31,6 +35,7 @@ export function studentTQuantile(p: number, degreesOfFreedom: number): number {
   const z = -normalQuantile(p);
   // First terms of the expansion in 1 / df (Abramowitz and Stegun 26.7.5); a fair start from two degrees of freedom on.
   const spread = (z * (z * z + 1)) / (4 * degreesOfFreedom);
+  if (degreesOfFreedom >= NEARLY_NORMAL) return -(z + spread);
   const start = degreesOfFreedom < 2 ? z * (2 * p) ** (-1 / degreesOfFreedom) : z + spread;
   // Near the middle the tail hardly moves, and the share between 0 and t tells it apart.
   const middle = p > 0.25;
@@ -46,6 +51,11 @@ export function studentTQuantile(p: number, degreesOfFreedom: number): number {
     start,
   );
   return -found;
+}
+
+/** The normal value with the same share below it, to terms in 1 / df² that do not grow with t (Wallace 1959, from memory). */
+function asNormal(t: number, df: number): number {
+  return (t > 0 ? 1 : -1) * Math.sqrt(df * Math.log1p((t * t) / df)) * (1 - 2 / (8 * df + 3));
 }
 
 /** Above t, t not negative. */

@@ -12,8 +12,10 @@ import {
   type Spread,
   sourcesOf,
   sumOf,
+  type VarianceParts,
   weightsOfGroups,
 } from '../scatter/index.ts';
+import { bandsToCome } from './bands-to-come.ts';
 import type { DesignedPull } from './designed-pull.ts';
 import type { Judged } from './odds-to-see.ts';
 
@@ -22,8 +24,8 @@ export const ERROR = 0.05;
 
 /**
  * How well each gain over the baseline would be known from pulls that stand in this design, before they are made: the weights,
- * variances and critical values of a comparison of pulls, with every spread as history has it and the degrees of freedom that
- * repeats would add. Judged at the last look, with the share of the error that is left for it. `null`: nothing to compare.
+ * variances and critical values of a comparison of pulls, with every spread as history has it, the scatter that the repeats may
+ * show of the pulls, and the degrees of freedom that returns would add to set-ups. Judged at the last look, with the share of the error that is left for it. `null`: nothing to compare.
  */
 export function gainsOfDesign(
   pulls: readonly DesignedPull[],
@@ -47,15 +49,21 @@ export function gainsOfDesign(
   const variances = parts.map(sumOf);
   const family = { count: gains.length, sharedShare: smallestCorrelation(variances, covariance) };
   const error = errorOfLook(lookAt(pulls.length, { at: looksAt }), ERROR);
-  return parts.map((own, gain) => {
-    const degreesOfFreedom = equivalentDegreesOfFreedom(knownVariances(own, spreads.pull, sources));
-    return {
-      standardError: Math.sqrt(variances[gain]!),
-      degreesOfFreedom,
-      critical: criticalOfFamily(family, degreesOfFreedom, error),
-    };
-  });
+  const halfWidth = (own: VarianceParts, pull: Pick<Spread, 'sigma' | 'degreesOfFreedom'>) => {
+    const ratio = history.pull.sigma > 0 ? (pull.sigma / history.pull.sigma) ** 2 : 1;
+    const used = { ...own, pull: own.pull * ratio };
+    const degreesOfFreedom = equivalentDegreesOfFreedom(knownVariances(used, pull, sources));
+    return Math.sqrt(sumOf(used)) * criticalOfFamily(family, degreesOfFreedom, error);
+  };
+  return parts.map((own, gain) => ({
+    standardError: Math.sqrt(variances[gain]!),
+    bands: bandsToCome(history.pull, repeatsOf(design), (pull) => halfWidth(own, pull)),
+  }));
 }
+
+/** Degrees of freedom of the scatter of pulls about their unit and the drift taken out. */
+const repeatsOf = ({ groups, units, takenOut }: Design): number =>
+  groups.of.length - units.names.length - takenOut.length;
 
 /** A pull of a design as the comparison takes it; it has no curve yet. */
 const asArray = ({ key, setUp, session, cell, hours }: DesignedPull) => ({
@@ -70,8 +78,6 @@ const asArray = ({ key, setUp, session, cell, hours }: DesignedPull) => ({
 
 /** Spreads of the history with the degrees of freedom that the repeats of the design would bring to them. */
 function expectedSpreads(design: Design, history: ScatterHistory): ScatterComparison['spreads'] {
-  const pulls = design.groups.of.length;
-  const units = design.units.names.length;
   const more = (spread: Spread, degrees: number) => ({
     ...spread,
     degreesOfFreedom: spread.degreesOfFreedom + Math.max(0, degrees),
@@ -79,7 +85,7 @@ function expectedSpreads(design: Design, history: ScatterHistory): ScatterCompar
     historySetAside: false,
   });
   return {
-    pull: more(history.pull, pulls - units - design.takenOut.length),
+    pull: more(history.pull, 0),
     setUp: more(history.setUp, design.setUps.names.length - design.groups.names.length),
     day: more(history.day, 0),
     cell: more(history.cell, 0),

@@ -6,6 +6,7 @@ export { judgeDesign } from './judge-design.ts';
 export type { OnTheBrake, Pace } from './laid-out.ts';
 export * from './model.ts';
 export { type PlannedStay, type PlanQuestion, type PullPlan, planPulls } from './plan-pulls.ts';
+export { planUnderKeys } from './plan-under-keys.ts';
 export { type PlannedEngine, plannedEngine, togetherOnOneCard } from './planned-engine.ts';
 export { pullsLeft } from './pulls-left.ts';
 export { pullsToSettle, type Settling } from './pulls-to-settle.ts';

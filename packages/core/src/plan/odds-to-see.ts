@@ -1,27 +1,28 @@
-import { noncentralTCdf, rootInBracket } from '../numeric/index.ts';
+import { normalCdf, rootInBracket } from '../numeric/index.ts';
 
-/** How a gain will be judged: its error, how well that is known, and the half-width of the band over the error. */
+/** How a gain will be judged: how far its estimate scatters, and how wide its 95 % band may come out. */
 export interface Judged {
-  /** Of the logarithm of the gain. */
+  /** Of the logarithm of the gain, with every spread as history has it. */
   standardError: number;
-  degreesOfFreedom: number;
-  critical: number;
+  /** Half-widths of the band on the logarithm, by what the repeats may show, with their chances, which add to 1. */
+  bands: { chance: number; halfWidth: number }[];
 }
 
 /**
- * Chance that a gain of this size comes out clear: that |t| is above the critical value where t is noncentral, with the gain
- * over its standard error as its noncentrality (Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions, ch. 31).
+ * Chance that a gain of this size comes out clear, where the spreads are what history says: that its estimate, which is normal
+ * and independent of the scatter of repeats, lies farther from zero than the half-width that those repeats lead to.
  *
- * @example oddsToSee(Math.log(1.02), { standardError: 0.005, degreesOfFreedom: Infinity, critical: 1.96 }) // 0.98
+ * @example oddsToSee(Math.log(1.02), { standardError: 0.005, bands: [{ chance: 1, halfWidth: 0.0098 }] }) // 0.98
  */
-export function oddsToSee(logGain: number, { standardError, degreesOfFreedom, critical }: Judged): number {
+export function oddsToSee(logGain: number, { standardError, bands }: Judged): number {
   if (standardError === 0) return logGain === 0 ? 0 : 1;
-  return oddsAt(Math.abs(logGain) / standardError, degreesOfFreedom, critical);
-}
-
-function oddsAt(shift: number, degreesOfFreedom: number, critical: number): number {
-  return (
-    1 - noncentralTCdf(critical, degreesOfFreedom, shift) + noncentralTCdf(-critical, degreesOfFreedom, shift)
+  const gain = Math.abs(logGain);
+  return bands.reduce(
+    (sum, { chance, halfWidth }) =>
+      sum +
+      chance *
+        (normalCdf((gain - halfWidth) / standardError) + normalCdf((-gain - halfWidth) / standardError)),
+    0,
   );
 }
 
@@ -33,11 +34,12 @@ const MOST_ERRORS = 500;
  * that none does.
  */
 export function smallestDifference(odds: number, judged: Judged): number {
-  const { standardError, degreesOfFreedom, critical } = judged;
+  const { standardError, bands } = judged;
   if (standardError === 0) return 0;
-  const shift = rootInBracket((at) => oddsAt(at, degreesOfFreedom, critical) - odds, {
+  const widest = Math.max(...bands.map(({ halfWidth }) => halfWidth));
+  const gain = rootInBracket((at) => oddsToSee(at, judged) - odds, {
     low: 0,
-    high: Math.min(MOST_ERRORS, Math.max(10, 20 * critical)),
+    high: Math.min(MOST_ERRORS * standardError, widest + 10 * standardError),
   });
-  return Number.isNaN(shift) ? Number.POSITIVE_INFINITY : Math.expm1(shift * standardError);
+  return Number.isNaN(gain) ? Number.POSITIVE_INFINITY : Math.expm1(gain);
 }

@@ -108,13 +108,13 @@ describe('what it says of them', () => {
     expect(plan.looksAt.at(-1)).toBe(plan.pulls.length);
   });
 
-  test('more pulls never make the smallest difference larger, and it stays above the floor', () => {
+  test('from three of each on more pulls make the smallest difference smaller, and it stays above the floor', () => {
     for (const combinations of [KEPT, question().combinations]) {
       const { curve, floor } = planPulls(question({ combinations }))!;
       const values = curve.map(({ smallestDifference }) => smallestDifference);
       expect(values).toHaveLength(8);
-      // Two of each to four: a slope begins to be taken out at two, which costs one degree of freedom.
-      for (let place = 2; place < values.length; place += 1)
+      // With the first repeats a slope begins to be taken out, and few repeats may set history aside: both cost before they help.
+      for (let place = 3; place < values.length; place += 1)
         expect(values[place]).toBeLessThan(values[place - 1]!);
       expect(values.at(-1)).toBeGreaterThan(floor);
     }

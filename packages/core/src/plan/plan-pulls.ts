@@ -149,10 +149,11 @@ function bestOrder(worked: Worked): Weighed | null {
 
 function withLooks(one: Pick<Weighed, 'order' | 'pulls' | 'hours'>, worked: Worked): Weighed {
   const all = [...worked.made, ...one.pulls];
+  // What is made was looked at already: only a look that is still to come can be planned.
   const looksAt = looksOf(
     all.map(({ key }) => key),
     worked.looks,
-  );
+  ).filter((at) => at > worked.made.length);
   return { ...one, looksAt, judged: judgeDesign(all, looksAt, worked)! };
 }
 

@@ -5,7 +5,9 @@ import {
   type GroupGain,
   lookAt,
   type ScatterComparison,
+  type Spread,
 } from '../scatter/index.ts';
+import { bandsToCome } from './bands-to-come.ts';
 import { ERROR } from './gain-of-design.ts';
 import { oddsToSee } from './odds-to-see.ts';
 
@@ -61,20 +63,26 @@ function oddsAfter(
   const then = 1 / (changed + more) + 1 / (baseline + more);
   const pullVariance = (gain.parts.pull * then) / now;
   const { setUp, day, cell, drift } = gain.parts;
-  const degreesOfFreedom = equivalentDegreesOfFreedom([
-    { variance: pullVariance, degreesOfFreedom: spreads.pull.degreesOfFreedom + 2 * more },
-    { variance: setUp, degreesOfFreedom: spreads.setUp.degreesOfFreedom },
-    { variance: day, degreesOfFreedom: spreads.day.degreesOfFreedom },
-    { variance: cell, degreesOfFreedom: spreads.cell.degreesOfFreedom },
-    // How well the drift is known is not kept with the comparison: no better than what is common to a set-up.
-    { variance: drift, degreesOfFreedom: spreads.setUp.degreesOfFreedom },
-  ]);
   const made = changed + baseline;
   const all = made + 2 * more;
   const error = errorOfLook(lookAt(all, { at: [made, all] }), ERROR);
   // Equal numbers of pulls: the baseline they share makes half of each gain's variance.
   const family = { count: gains.length, sharedShare: gains.length === 1 ? 0 : 0.5 };
-  const critical = criticalOfFamily(family, degreesOfFreedom, error);
-  const variance = pullVariance + setUp + day + cell + drift;
-  return oddsToSee(gain.logGain, { standardError: Math.sqrt(variance), degreesOfFreedom, critical });
+  const variance = (pulls: number) => pulls + setUp + day + cell + drift;
+  const halfWidth = (pull: Pick<Spread, 'sigma' | 'degreesOfFreedom'>) => {
+    const own = spreads.pull.sigma > 0 ? pullVariance * (pull.sigma / spreads.pull.sigma) ** 2 : 0;
+    const degreesOfFreedom = equivalentDegreesOfFreedom([
+      { variance: own, degreesOfFreedom: pull.degreesOfFreedom },
+      { variance: setUp, degreesOfFreedom: spreads.setUp.degreesOfFreedom },
+      { variance: day, degreesOfFreedom: spreads.day.degreesOfFreedom },
+      { variance: cell, degreesOfFreedom: spreads.cell.degreesOfFreedom },
+      // How well the drift is known is not kept with the comparison: no better than what is common to a set-up.
+      { variance: drift, degreesOfFreedom: spreads.setUp.degreesOfFreedom },
+    ]);
+    return Math.sqrt(variance(own)) * criticalOfFamily(family, degreesOfFreedom, error);
+  };
+  return oddsToSee(gain.logGain, {
+    standardError: Math.sqrt(variance(pullVariance)),
+    bands: bandsToCome(spreads.pull, 2 * more, halfWidth),
+  });
 }

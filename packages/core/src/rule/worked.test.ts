@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { fromInside, toInside } from '../quantity/index.ts';
-import { compressorEfficiency, meanEffectivePressure, speakerOf } from './index.ts';
+import { compressorEfficiency, meanEffectivePressure, remarksBeside, speakerOf } from './index.ts';
 import { ofPull, sheetOf, tablePull } from './rules.testing.ts';
 
 test('mean effective pressure is 150.8 · lb-ft / in³, in psi', () => {
@@ -38,6 +38,10 @@ test('a picture whose axes are off is told so once, not as units too', () => {
     { power: (speed) => (1.03 * (2 * Math.PI * speed) * (400 - 2e-5 * (speed - 4500) ** 2)) / 60 },
     { origin: 'read off a picture' },
   );
-  expect(ofPull(pull).map((one) => one.ruleId)).toContain('V38');
-  expect(ofPull(pull).map((one) => one.ruleId)).not.toContain('V01');
+  const findings = ofPull(pull);
+  expect(findings.map((one) => one.ruleId)).toContain('V38');
+  expect(findings.map((one) => one.ruleId)).not.toContain('V01');
+  const remarks = [{ code: 'power-is-not-torque-times-speed' }, { code: 'lag-set' }];
+  expect(remarksBeside(remarks, findings)).toEqual([{ code: 'lag-set' }]);
+  expect(remarksBeside(remarks, [])).toEqual(remarks);
 });

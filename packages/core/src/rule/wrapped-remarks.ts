@@ -72,6 +72,8 @@ export function remarksBeside<Said extends Pick<Remark, 'code'>>(
   findings: readonly Pick<Finding, 'ruleId'>[],
 ): Said[] {
   const said = new Set<string | null>(findings.map(({ ruleId }) => ruleId));
+  // The axes of a picture explain power off torque × speed.
+  if (said.has('V38')) said.add('V01');
   return remarks.filter(({ code }) => !said.has(ruleOfRemark(code)));
 }
 

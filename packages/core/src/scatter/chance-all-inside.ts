@@ -1,6 +1,7 @@
 import { gaussLegendre } from '../numeric/gauss-legendre.ts';
 import { normalCdf, normalDensity } from '../numeric/normal.ts';
 import { interpolantOf } from './chebyshev.ts';
+import { dot } from './orthonormal-columns.ts';
 
 /** Bounds between which the chance is interpolated: the lower one rises to where it begins to count; above the upper it is 1. */
 const LOWEST_BOUND = 0.3;
@@ -11,9 +12,11 @@ const NEGLIGIBLE = 1e-6;
 /** Steps to which √(1 - a) and √(1 - rho²) are rounded: the critical value moves by less than 0.002. */
 const ROUNDED_TO = 1 / 1000;
 /** Standard deviations of a row's value that count. */
-const FARTHEST = 5.5;
+const FARTHEST = 5;
 /** Change of the foreseen end, over the chance of having been out, that counts as none. */
 const FORESEEN = 1e-4;
+/** Exponent of a step that does not happen. */
+const NO_PASSAGE = 20;
 const MOST_REMEMBERED = 5000;
 
 const remembered = new Map<string, (bound: number) => number>();
@@ -85,9 +88,9 @@ function chanceInside(bound: number, count: number, ownDeviation: number, newDev
 }
 
 /**
- * Chance that a stationary row stays between two limits all along. The density of the value now, and of never having been out,
- * is carried from one to the next on a Gauss-Legendre grid. What is kept from step to step nears its limit geometrically, so
- * that the end is soon foreseen.
+ * Chance that a stationary row stays between two limits all along. With the points of a Gauss-Legendre grid and the square roots
+ * of their chances as `start`, it is start' Sⁿ start, where the symmetric S leads from one of the row to the next: so n steps
+ * carry 2 n of the row. What is kept from step to step nears its limit geometrically, so that the end is soon foreseen.
  */
 function chanceOfRow(low: number, high: number, count: number, newDeviation: number): number {
   const one = normalCdf(high) - normalCdf(low);
@@ -98,15 +101,24 @@ function chanceOfRow(low: number, high: number, count: number, newDeviation: num
   const half = (to - from) / 2;
   const { nodes, weights } = gaussLegendre(gridPoints(2 * half, newDeviation));
   const at = nodes.map((node) => (from + to) / 2 + half * node);
-  const passing = passage(at, newDeviation);
-  let mass: Float64Array = at.map((x, i) => normalDensity(x) * weights[i]! * half);
-  let chance = sumOf(mass);
+  const roots = weights.map((weight) => Math.sqrt(weight * half));
+  const passing = passage(at, roots, newDeviation);
+  let mass: Float64Array = at.map((x, i) => roots[i]! * Math.sqrt(normalDensity(x)));
+  let before = mass;
+  let spare: Float64Array = new Float64Array(mass.length);
+  let chance = dot(mass, mass);
   let kept = Number.NaN;
   let rise = Number.NaN;
   let foreseen = Number.NaN;
   for (let togo = count - 1; togo > 0; togo--) {
-    mass = carried(mass, passing, weights, half);
-    const now = sumOf(mass);
+    // In turn: from n and n steps to n and n + 1, then to n + 1 and n + 1.
+    if (before === mass) {
+      mass = carried(mass, passing, spare);
+    } else {
+      spare = before;
+      before = mass;
+    }
+    const now = dot(before, mass);
     const keptNow = now / chance;
     const riseNow = keptNow - kept;
     const end = now * keptToTheEnd(keptNow, riseNow, riseNow / rise, togo - 1);
@@ -128,43 +140,59 @@ function keptToTheEnd(kept: number, rise: number, shrinking: number, togo: numbe
   return Math.exp(togo * Math.log(limit) - below / limit);
 }
 
-/** One step on. */
-function carried(
-  mass: Float64Array,
-  passing: Float64Array,
-  weights: Float64Array,
-  half: number,
-): Float64Array {
-  const size = mass.length;
-  const next = new Float64Array(size);
-  for (let i = 0, entry = 0; i < size; i++) {
+/** What leads from point to point, line by line up to the point itself; the rest is symmetric. */
+interface Passage {
+  /** First point of each line. */
+  first: Int32Array;
+  entries: Float64Array;
+}
+
+/** One step on, written into `next`. */
+function carried(mass: Float64Array, { first, entries }: Passage, next: Float64Array): Float64Array {
+  next.fill(0);
+  for (let i = 0, entry = 0; i < mass.length; i++, entry++) {
+    const here = mass[i]!;
     let sum = 0;
-    for (let j = 0; j < size; j++, entry++) sum += passing[entry]! * mass[j]!;
-    next[i] = sum * weights[i]! * half;
+    for (let j = first[i]!; j < i; j++, entry++) {
+      sum += entries[entry]! * mass[j]!;
+      next[j]! += entries[entry]! * here;
+    }
+    next[i]! += sum + entries[entry]! * here;
   }
   return next;
 }
 
-/** Points that follow the density of one step over the whole width. */
+/** Points that follow the density of one step over the whole width; by fours, so that few rules are worked out. */
 function gridPoints(width: number, newDeviation: number): number {
-  return Math.min(300, Math.ceil(6 + (1.6 * width) / newDeviation));
+  return Math.min(300, 4 * Math.ceil((6 + (1.45 * width) / newDeviation) / 4));
 }
 
-/** Density of the next value at point i from the value at point j, line by line. */
-function passage(at: Float64Array, newDeviation: number): Float64Array {
+/**
+ * √(density of a point times density of the step from it to the other, and back), weighed. Density of both over the root of
+ * their own densities: -a (x - y)² - b x y in the exponent, of which hardly more than a few points on either side are left.
+ */
+function passage(at: Float64Array, roots: Float64Array, newDeviation: number): Passage {
   const correlation = Math.sqrt(1 - newDeviation * newDeviation);
-  const size = at.length;
-  const density = new Float64Array(size * size);
-  for (let i = 0; i < size; i++)
-    for (let j = 0; j < size; j++)
-      density[i * size + j] = normalDensity((at[i]! - correlation * at[j]!) / newDeviation) / newDeviation;
-  return density;
-}
-
-function sumOf(values: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i]!;
-  return sum;
+  const a = 1 / (2 * newDeviation * newDeviation) - 1 / 4;
+  const b = 1 / (1 + correlation) - 1 / 2;
+  const reach = Math.sqrt(NO_PASSAGE / a);
+  const scale = 1 / (Math.sqrt(2 * Math.PI) * newDeviation);
+  const first = new Int32Array(at.length);
+  let count = 0;
+  for (let i = 0, from = 0; i < at.length; i++) {
+    while (at[i]! - at[from]! > reach) from++;
+    first[i] = from;
+    count += i - from + 1;
+  }
+  const entries = new Float64Array(count);
+  for (let i = 0, entry = 0; i < at.length; i++) {
+    const x = at[i]!;
+    for (let j = first[i]!; j <= i; j++, entry++) {
+      const y = at[j]!;
+      entries[entry] = scale * roots[i]! * roots[j]! * Math.exp(-a * (x - y) * (x - y) - b * x * y);
+    }
+  }
+  return { first, entries };
 }
 
 function rounded(value: number): number {

@@ -141,8 +141,10 @@ describe('worked by hand', () => {
     // Mean square of three means of two: 36e-6; less 1e-6 / 2 of the pulls.
     expect(spreads.setUp.fromRepeats!.degreesOfFreedom).toBe(2);
     expect(spreads.setUp.fromRepeats!.sigma).toBeCloseTo(Math.sqrt(36e-6 - 0.5e-6), 8);
-    // Put together with the whole mean square on both sides: (4 (25e-6 + 0.5e-6) + 2 × 36e-6) / 6 - 0.5e-6.
-    expect(spreads.setUp.sigma).toBeCloseTo(Math.sqrt((4 * 25.5e-6 + 2 * 36e-6) / 6 - 0.5e-6), 8);
+    // Of what history expects to be seen, 25.5e-6, 25e-6 is of set-ups: the two degrees of freedom tell by that share squared.
+    const told = 2 * (25 / 25.5) ** 2;
+    expect(spreads.setUp.sigma).toBeCloseTo(Math.sqrt((4 * 25e-6 + told * 35.5e-6) / (4 + told)), 8);
+    expect(spreads.setUp.degreesOfFreedom).toBeCloseTo(4 + told, 6);
   });
 
   test('days of one combination, each in its own set-up', () => {
@@ -191,11 +193,11 @@ describe('worked by hand', () => {
       ...levels.map((level) => flat('A', level)),
       ...levels.map((level) => flat('B', level)),
     ]);
-    // Squares 16e-4 of 2 degrees.
-    expect(spreads.pull).toMatchObject({ historySetAside: true, degreesOfFreedom: 2 });
+    // Squares 16e-4 of 2 degrees, which count as 3 where they stand alone.
+    expect(spreads.pull).toMatchObject({ historySetAside: true, degreesOfFreedom: 3 });
     expect(spreads.pull.sigma).toBeCloseTo(Math.sqrt(8e-4), 12);
-    // t at 0.975 with 2: 4.3027.
-    expect(gains[0]!.critical).toBeCloseTo(4.3027, 3);
+    // t at 0.975 with 3: 3.1824.
+    expect(gains[0]!.critical).toBeCloseTo(3.1824, 3);
     expect(fromHistory).toBe(false);
   });
 });

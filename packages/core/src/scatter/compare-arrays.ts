@@ -44,6 +44,7 @@ export function compareArrays(
       drift: { handling: handlingOf(design, gains), perHour: slopePerHour(weights.ofSlope, on.logMean) },
       trends: trendsOf(pulls, design, on.logMean, history, atHand),
       counts: countsOf(design),
+      setUps: design.setUps.names.length,
       fromHistory: used.some(
         ({ from, historySetAside }) => (from === 'shop' || from === 'stated') && !historySetAside,
       ),

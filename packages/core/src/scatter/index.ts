@@ -10,7 +10,7 @@ export { WORTHWHILE_GAIN } from './gain-of-groups.ts';
 export { criticalLargestT, type LargestT } from './largest-t.ts';
 export { errorOfLook, type Look, lookAt } from './look-of-plan.ts';
 export * from './model.ts';
-export { moderate } from './moderate.ts';
+export { contradictedFrom, moderate } from './moderate.ts';
 export { alphaSpent, chanceOfCalling, criticalZAtLook } from './spending.ts';
 export { covarianceParts, knownVariances, type Source, sourcesOf, sumOf } from './variance-sources.ts';
 export { verdictWord } from './verdict-word.ts';

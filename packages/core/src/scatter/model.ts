@@ -156,6 +156,8 @@ export interface ScatterComparison {
   trends: Trend[];
   /** Pulls and set-ups that count, by group. */
   counts: Map<string, { pulls: number; setUps: number; sessions: number }>;
+  /** Different set-ups of all groups together: one that groups share is one. */
+  setUps: number;
   /** At least one spread rests on the shop's pulls or on what was stated, and was not set aside. */
   fromHistory: boolean;
 }

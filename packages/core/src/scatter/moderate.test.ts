@@ -25,7 +25,10 @@ test('no repeats: history', () => {
 test.each([
   [2, 20, 1.48698],
   [4, 8, 1.66422],
+  [1, 1, 5.82843],
   [1, 4, 1.8074],
+  [1, 200, 1.33102],
+  [1, Number.POSITIVE_INFINITY, 1.3233],
   [3, Number.POSITIVE_INFINITY, 1.36945],
 ])(
   'repeats of %i against history of %f are taken alone above a ratio of variances of %f',
@@ -36,7 +39,7 @@ test.each([
     const above = at(point * 1.0001);
     expect(above.historySetAside).toBe(true);
     expect(above.sigma).toBeCloseTo(0.004 * Math.sqrt(point * 1.0001), 10);
-    expect(above.degreesOfFreedom).toBe(df === 1 ? 1 + known : df);
+    expect(above.degreesOfFreedom).toBe(df < 3 ? Math.min(df + known, 3) : df);
   },
 );
 

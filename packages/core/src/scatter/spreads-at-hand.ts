@@ -80,8 +80,9 @@ function shareIn(directions: readonly Float64Array[], levels: readonly Float64Ar
 }
 
 /**
- * A spread between set-ups or days. Put together as the mean square that is seen, finer scatter included on both sides: a
- * difference of two mean squares has no chi-squared to weigh it by. A spread that history states as none stays none.
+ * A spread between set-ups or days. What is seen has finer scatter in it, which is known and taken off; a mean square of which
+ * the spread itself makes the share q tells as much of it as one with q² of its degrees of freedom (Satterthwaite 1946). What
+ * is seen as a whole sets history aside, by that share. A spread that history states as none stays none.
  */
 function between(
   history: Spread,
@@ -96,16 +97,25 @@ function between(
   const squares = directions.reduce((sum, direction) => sum + dot(direction, log) ** 2, 0);
   const noise = finer / share;
   const seen = squares / directions.length / share;
+  const known = history.sigma ** 2;
   const whole = moderate(
-    { ...history, sigma: Math.sqrt(history.sigma ** 2 + noise) },
+    { ...history, sigma: Math.sqrt(known + noise) },
     { sigma: Math.sqrt(seen), degreesOfFreedom: directions.length },
   );
-  const beyondNoise = (variance: number) => Math.sqrt(Math.max(0, variance - noise));
-  return {
-    ...whole,
-    sigma: beyondNoise(whole.sigma ** 2),
-    fromRepeats: { sigma: beyondNoise(seen), degreesOfFreedom: directions.length },
-  };
+  const beyondNoise = (variance: number) => Math.sqrt(Math.max(0, variance));
+  const fromRepeats = { sigma: beyondNoise(seen - noise), degreesOfFreedom: directions.length };
+  const own = known / (known + noise);
+  const told = directions.length * own ** 2;
+  const together = history.degreesOfFreedom + told;
+  if (whole.historySetAside) {
+    // Only as far as what was seen is of this spread: finer scatter alone contradicts nothing.
+    const variance = known + own * (seen - noise - known);
+    const degreesOfFreedom = own * whole.degreesOfFreedom + (1 - own) * together;
+    return { ...whole, sigma: beyondNoise(variance), degreesOfFreedom, fromRepeats };
+  }
+  if (together === Number.POSITIVE_INFINITY) return { ...whole, sigma: history.sigma, fromRepeats };
+  const variance = (history.degreesOfFreedom * known + told * (seen - noise)) / together;
+  return { ...whole, sigma: beyondNoise(variance), degreesOfFreedom: together, fromRepeats };
 }
 
 /** Each speed against its pull's own average, about the mean of these deviations in its group. */

@@ -1,12 +1,12 @@
 import type { VerdictWord } from './model.ts';
 
-/** Bands of one gain as shares. */
+/** Bands of one gain: the first four as shares, or all in one unit, since only their signs count. */
 export interface Bands {
   low: number;
   high: number;
   likelyLow: number;
   likelyHigh: number;
-  /** The larger end of the 90 % band. */
+  /** The larger end of the 90 % band, share. */
   noDifferenceLargerThan: number;
 }
 

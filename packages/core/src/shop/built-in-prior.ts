@@ -13,7 +13,7 @@ export const BUILT_IN_PRIOR: ScatterPrior = Object.freeze({
   cell: 0.03,
   within: 0.003,
   withinLengthRpm: 250,
-  driftPerHour: 0.002,
+  driftPerHour: 0.001,
   degreesOfFreedom: { pull: 6, setUp: 4, day: 4, cell: 4, within: 8, drift: 4 },
 });
 
@@ -39,5 +39,6 @@ export const PRIOR_PROVENANCE: Readonly<Record<PriorFigure, string>> = Object.fr
   cell: 'another cell, same make of brake: 2 to 3 %; from memory',
   within: 'one engine speed after means over 50 rpm, against the pull’s own average; assumed',
   withinLengthRpm: 'how far along the curve what one pull reads high stays alike; assumed',
-  driftPerHour: 'an engine and a cell warming through a day; assumed',
+  driftPerHour:
+    '1 % over a day is flagged, taken as one standard deviation of ten hours; common practice, no source',
 });

@@ -3,22 +3,27 @@ import type { VarianceSeen } from './blend-variance.ts';
 import type { Cluster } from './clusters.ts';
 import { groupedBy } from './grouped-by.ts';
 import type { SessionDrift } from './model.ts';
-import { hoursOf, sentinelOf } from './sentinel.ts';
+import { hoursOf } from './sentinel.ts';
 import { slopeThrough } from './slope-through.ts';
 
 /** Pulls of one combination from which a slope is taken though nothing else was pulled in between. */
 const PULLS_FOR_A_SLOPE = 4;
 
+/** Slope of a session, with what it was read from: its sentinel is looked for only where sessions are shown. */
+export interface SessionSlope extends Omit<SessionDrift, 'sentinel'> {
+  clusters: readonly Cluster[];
+}
+
 /**
  * How each session moved: one slope in time through the pulls of all its combinations, where one was pulled again after
  * another or four times and more. The session that came last first.
  *
- * @example driftOfSessions(clusters, () => 0.004 ** 2)[0] // { day: '2026-03-16', perHour: -0.002, sentinel: -0.006, … }
+ * @example slopesOfSessions(clusters, () => 0.004 ** 2)[0] // { day: '2026-03-16', perHour: -0.002, pulls: 9, … }
  */
-export function driftOfSessions(
+export function slopesOfSessions(
   clusters: readonly Cluster[],
   pullVariance: (cluster: Cluster) => number,
-): SessionDrift[] {
+): SessionSlope[] {
   const sessions = groupedBy(clusters, ({ sessionId, day, cell }) => sessionId ?? `${day}\n${cell ?? ''}`);
   return sessions
     .map((ofSession) => {
@@ -39,14 +44,14 @@ export function driftOfSessions(
         perHour,
         perHourSpread: perHour === null ? null : Math.sqrt(variance / squaresOfPlace),
         pulls: ofSession.reduce((sum, { pulls }) => sum + pulls.length, 0),
-        sentinel: sentinelOf(ofSession),
+        clusters: ofSession,
       };
     })
     .toSorted((one, other) => other.day.localeCompare(one.day));
 }
 
 /** Slopes as looks at the variance of drift. */
-export function driftSeen(sessions: readonly SessionDrift[]): VarianceSeen[] {
+export function driftSeen(sessions: readonly SessionSlope[]): VarianceSeen[] {
   return sessions.flatMap(({ perHour, perHourSpread }) =>
     perHour === null || perHourSpread === null
       ? []

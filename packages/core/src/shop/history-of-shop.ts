@@ -2,7 +2,7 @@ import type { ScatterHistory } from '../scatter/index.ts';
 import { blendVariance } from './blend-variance.ts';
 import { cellOffsetsOf, cellsSeen } from './cell-offsets.ts';
 import type { Cluster } from './clusters.ts';
-import { driftOfSessions, driftSeen } from './drift-of-sessions.ts';
+import { driftSeen, slopesOfSessions } from './drift-of-sessions.ts';
 import { historyFrom } from './history-from.ts';
 import type { InductionClass } from './model.ts';
 import type { PriorInForce } from './own-prior.ts';
@@ -20,7 +20,7 @@ export function sharedSpreadsOf(clusters: readonly Cluster[], { prior, own }: Pr
   const setUp = blendVariance(guess.setUp, setUps);
   const days = dayReturns(clusters, pullVariance, setUp.sigma ** 2);
   const day = blendVariance(guess.day, days);
-  const sessions = driftOfSessions(clusters, pullVariance);
+  const sessions = slopesOfSessions(clusters, pullVariance);
   const cellOffsets = cellOffsetsOf(clusters, { setUp, day }, pullVariance);
   return {
     setUp: { returns: returnsIn(setUps), spread: setUp },

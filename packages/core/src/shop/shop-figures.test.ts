@@ -117,13 +117,13 @@ describe('simulated shops with known spreads', () => {
       engines: 10,
       daysAnEngine: 3,
       setUpsADay: 1,
-      pullsASetUp: 8,
+      pullsASetUp: 12,
       pull: 0.002,
-      driftPerHour: 0.004,
+      driftPerHour: 0.002,
     };
     near(
       over(60, (seed) => shopFigures(inventedShop(seed, made), GUESS).drift.spread.sigma),
-      0.004,
+      0.002,
     );
   });
 

@@ -4,4 +4,5 @@ export { badgesOf } from './badges.ts';
 export { thingsChanged } from './change-remarks.ts';
 export { keptOnTheBrake } from './kept-on-the-brake.ts';
 export * from './model.ts';
+export { abortedCounted } from './pull-remarks.ts';
 export { meanEffectivePressure, type SurveyFigures, surveyFigures } from './survey-figures.ts';

@@ -40,14 +40,19 @@ export function pullRemarks(trial: Trial, pullById: ReadonlyMap<string, Pull>): 
           `"${pull.name}" stands for ${key} (${named.shortName}) here but was made with another combination. Check which is right.`,
         ),
       );
-    if (role === 'counted' && pull.outcome === 'aborted')
-      remarks.push(
-        remark(
-          'caution',
-          'aborted-pull-counted',
-          `"${pull.name}" was aborted in the cell and is counted. Reject it with a reason unless it reached its window.`,
-        ),
-      );
+    if (role === 'counted') remarks.push(...abortedCounted(pull));
     return remarks;
   });
+}
+
+/** A pull that was broken off in the cell and counts all the same. */
+export function abortedCounted({ name, outcome }: Pull): Remark[] {
+  if (outcome !== 'aborted') return [];
+  return [
+    remark(
+      'caution',
+      'aborted-pull-counted',
+      `"${name}" was aborted in the cell and is counted. Leave it out, in a trial with a reason, unless it reached its window.`,
+    ),
+  ];
 }

@@ -2,6 +2,7 @@ import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
 import type { Rows } from '../connection.ts';
 import { fromJson, toJson } from '../json.ts';
 import type { FoundPulls, ListedPull, PullQuery } from '../model.ts';
+import { bytesFromSamples, samplesFromBytes } from '../samples.ts';
 import type { Tables } from '../tables.ts';
 import { amongIds } from './among-ids.ts';
 import { headFromRow } from './pulls.ts';
@@ -113,6 +114,8 @@ export async function keepListed(rows: Rows, listed: readonly ListedPull[]): Pro
       peakPower: one.peakPower,
       peakTorque: one.peakTorque,
       boosted: one.boosted === null ? null : Number(one.boosted),
+      digest: one.digest === null ? null : bytesFromSamples(one.digest.values),
+      runAs: one.digest?.runAs ?? null,
     };
     await rows
       .insertInto('listed')
@@ -122,10 +125,17 @@ export async function keepListed(rows: Rows, listed: readonly ListedPull[]): Pro
   }
 }
 
-function listedFromRow(row: Selectable<Tables['listed']>): ListedPull {
+function listedFromRow({
+  digest,
+  runAs,
+  boosted,
+  figures,
+  ...row
+}: Selectable<Tables['listed']>): ListedPull {
   return {
     ...row,
-    figures: fromJson(row.figures),
-    boosted: row.boosted === null ? null : row.boosted === 1,
+    figures: fromJson(figures),
+    boosted: boosted === null ? null : boosted === 1,
+    digest: digest === null || runAs === null ? null : { values: samplesFromBytes(digest), runAs },
   };
 }

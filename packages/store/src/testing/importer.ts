@@ -1,14 +1,14 @@
 /**
  * Run as a program of its own, to be killed: works on the book of a folder without end, and prints each act once it was
- * accepted. `imports`: brings in files. `everything`: beside that amends pulls, changes a trial and a setting, undoes, and
- * makes backups, while it goes on.
+ * accepted. `imports`: brings in files. `everything`: beside that amends pulls, changes a trial with its plan and a setting,
+ * silences a rule and lets it speak, keeps predictions, undoes, and makes backups, while it goes on.
  */
 import { writeSync } from 'node:fs';
 import { backUpBook } from '../backup/backup-book.ts';
 import { type Book, BookTrouble } from '../model.ts';
 import { openBook } from '../open-book.ts';
 import { importedFile } from './imported-file.ts';
-import { trial } from './things.ts';
+import { planOf, prediction, trial } from './things.ts';
 
 const [folder = '', prefix = '', work = 'imports', backups = ''] = process.argv.slice(2);
 const book = await openBook(folder, { create: { name: 'Book to be killed' }, lockWaitMs: 60_000 });
@@ -26,8 +26,9 @@ async function edit(open: Book, pullId: string, token: string, index: number): P
   await open.amendPull(pullId, { operator: token }, token);
   writeSync(1, `done ${token}\n`);
   if (index === 0) await open.addTrial(trial(TRIAL));
-  else await open.changeTrial(trial(TRIAL, { remark: token }), `trial ${token}`);
+  else await open.changeTrial(trial(TRIAL, { remark: token, plan: planOf(token) }), `trial ${token}`);
   if (index > 0) writeSync(1, `done trial ${token}\n`);
+  await judge(open, pullId, token, index);
   await open.changeSettings({ [prefix]: token });
   writeSync(1, `set ${token}\n`);
   if (index % 2 === 1) {
@@ -35,6 +36,23 @@ async function edit(open: Book, pullId: string, token: string, index: number): P
     writeSync(1, `undone ${undone!.uid}\n`);
   }
   if (index % 3 === 1 && !isCopying) void backUp();
+}
+
+/** What a verdict needs to be kept: a prediction before the pull, a rule silenced, every other time let speak again. */
+async function judge(open: Book, pullId: string, token: string, index: number): Promise<void> {
+  await open.addPrediction(prediction(token, TRIAL));
+  writeSync(1, `predicted ${token}\n`);
+  const at = new Date().toISOString();
+  const { id } = await open.silence({
+    ruleId: 'V01',
+    subject: `pull ${pullId}`,
+    reason: `silenced ${token}`,
+    at,
+  });
+  writeSync(1, `done silenced ${token}\n`);
+  if (index % 2 === 0) return;
+  await open.letSpeak(id, `speaks ${token}`);
+  writeSync(1, `done speaks ${token}\n`);
 }
 
 /** Beside the other work, as a server does it. */

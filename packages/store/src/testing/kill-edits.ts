@@ -1,15 +1,18 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Silenced } from '@pullbook/core/rule';
 import { checkBackup } from '../backup/check.ts';
 import { backupsIn } from '../backup/model.ts';
 import type { Book, LogEntry } from '../model.ts';
 
 /** What an importer said was done besides bringing in files. */
 export interface SaidEdits {
-  /** Reasons of amendments and changes. */
+  /** Reasons of amendments, changes, silencings. */
   done: string[];
   /** Values of settings. */
   set: string[];
+  /** What predictions rest on. */
+  predicted: string[];
   /** `uid` of entries that undo one. */
   undone: string[];
   /** When backups were made. */
@@ -23,6 +26,7 @@ export function saidEdits(lines: readonly string[]): SaidEdits {
   return {
     done: after('done '),
     set: after('set '),
+    predicted: after('predicted '),
     undone: after('undone '),
     backedUp: after('backed up '),
   };
@@ -36,20 +40,25 @@ export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string
   const log = await book.log();
   const reasons = new Set(log.map(({ reason }) => reason));
   const uids = new Set(log.map(({ uid }) => uid));
+  const bases = new Set((await book.predictions()).map(({ basis }) => basis));
   const settings = new Set(
     log.flatMap(({ act, after }) => (act === 'settings changed' ? Object.values(after as object) : [])),
   );
   return [
     ...said.done.filter((one) => !reasons.has(one)).map((one) => `"${one}" was done and is lost`),
     ...said.set.filter((one) => !settings.has(one)).map((one) => `the setting ${one} was kept and is lost`),
+    ...said.predicted
+      .filter((one) => !bases.has(one))
+      .map((one) => `the prediction ${one} was kept and is lost`),
     ...said.undone.filter((one) => !uids.has(one)).map((one) => `${one} was an undoing and is lost`),
     ...(await statesThatDiffer(book, log)),
+    ...(await silencedThatDiffer(book, log)),
     ...(await faultsOfBackups(backups, said.backedUp)),
   ];
 }
 
 async function statesThatDiffer(book: Book, log: readonly LogEntry[]): Promise<string[]> {
-  const { pulls, trials, settings } = await book.outline();
+  const { pulls, trials, settings, predictions } = await book.outline();
   const last = new Map<string, Record<string, unknown>>();
   for (const { subject, after } of log)
     if (after !== null) last.set(subject, { ...last.get(subject), ...(after as Record<string, unknown>) });
@@ -61,9 +70,35 @@ async function statesThatDiffer(book: Book, log: readonly LogEntry[]): Promise<s
   };
   return [
     ...pulls.flatMap(({ id, operator }) => differs(`pull ${id}`, 'operator', operator)),
-    ...trials.flatMap(({ id, remark }) => differs(`trial ${id}`, 'remark', remark)),
+    ...trials.flatMap(({ id, remark, plan }) => [
+      ...differs(`trial ${id}`, 'remark', remark),
+      // The plan is changed with the remark: both, or none.
+      ...(remark === (plan?.notes ?? '')
+        ? []
+        : [`trial ${id}: its plan is ${plan?.notes}, its remark ${remark}`]),
+    ]),
+    ...predictions.flatMap(({ id, basis }) => differs(`prediction ${id}`, 'basis', basis)),
+    ...[...last.keys()]
+      .filter(
+        (one) => one.startsWith('prediction ') && !predictions.some(({ id }) => one === `prediction ${id}`),
+      )
+      .map((one) => `${one} is in the log and nowhere else`),
     ...Object.entries(settings).flatMap(([name, value]) => differs('settings', name, value)),
   ];
+}
+
+/** What is silenced is what the last entry about it says: a reason, or nothing where it was let speak. */
+async function silencedThatDiffer(book: Book, log: readonly LogEntry[]): Promise<string[]> {
+  const reasons = new Map<string, string>();
+  for (const { subject, after } of log) {
+    if (!subject.startsWith('silenced ')) continue;
+    if (after === null) reasons.delete(subject);
+    else reasons.set(subject, (after as Silenced).reason);
+  }
+  const is = new Map((await book.silenced()).map(({ id, reason }) => [`silenced ${id}`, reason]));
+  return [...new Set([...reasons.keys(), ...is.keys()])]
+    .filter((subject) => reasons.get(subject) !== is.get(subject))
+    .map((subject) => `${subject}: "${is.get(subject)}", the log says "${reasons.get(subject)}"`);
 }
 
 async function faultsOfBackups(folder: string, said: readonly string[]): Promise<string[]> {

@@ -1,4 +1,5 @@
 import { type Combination, type Engine, type Package, readSheet } from '@pullbook/core/combination';
+import type { TrialPlan } from '@pullbook/core/plan';
 import {
   type Channel,
   OPEN_AUDIENCE,
@@ -6,6 +7,7 @@ import {
   PLAIN_TREATMENT,
   type Pull,
 } from '@pullbook/core/pull';
+import type { Prediction } from '@pullbook/core/shop';
 import type { Trial } from '@pullbook/core/trial';
 import { hashOfBytes } from '../originals.ts';
 
@@ -106,3 +108,24 @@ export function trial(id: string, fields: Partial<Trial> = {}): Trial {
     ...fields,
   };
 }
+
+export const planOf = (notes: string): TrialPlan => ({
+  gainRatio: 0.02,
+  odds: 0.8,
+  pulls: [{ key: 'A' }, { key: 'B' }],
+  looksAt: [2],
+  stopCriteria: null,
+  notes,
+});
+
+export const prediction = (basis: string, trialId: string): Prediction => ({
+  id: `prediction ${basis}`,
+  trialId,
+  key: 'B',
+  what: 'meanGain',
+  value: 0.02,
+  low: 0.01,
+  high: 0.03,
+  basis,
+  at: AT,
+});

@@ -63,7 +63,7 @@ export default function AddPullsPage() {
     setAdding(false);
   }
 
-  useKey('newLike', () => chooser.current?.click());
+  useKey('next', () => chooser.current?.click());
   useEffect(() => {
     // With nothing left to be asked, Enter keeps: unless the person is at something already.
     const at = document.activeElement;

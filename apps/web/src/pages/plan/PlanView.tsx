@@ -1,11 +1,12 @@
 import type { PlanPage } from '@pullbook/views';
 import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
 import type { Stamped } from '../../api/edge.ts';
 import { type PlanAsk, sheetAddress, useForgetPlan, useKeepPlan } from '../../api/plan.ts';
 import { PlainChart } from '../../chart/PlainChart.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
-import { Fields, TextField } from '../../parts/Field.tsx';
+import { Fields, TextArea, TextField } from '../../parts/Field.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
@@ -34,6 +35,8 @@ export function PlanView({
   const forget = useForgetPlan(page.id);
   const gain = typed.gain ?? page.gain;
   const odds = typed.odds ?? page.odds;
+  const [typedNotes, setNotes] = useState<string | null>(null);
+  const notes = typedNotes ?? page.notes;
   return (
     <article className={styles.plan}>
       <PageHead title="Plan the next pulls">
@@ -49,7 +52,7 @@ export function PlanView({
         <Button
           look="main"
           isDisabled={keep.isPending || trouble !== null}
-          onPress={() => keep.mutate({ gain, odds, stamp: page.stamp })}
+          onPress={() => keep.mutate({ gain, odds, notes: notes.trim(), stamp: page.stamp })}
         >
           {page.isKept ? 'Keep it anew' : 'Keep the plan'}
         </Button>
@@ -83,6 +86,16 @@ export function PlanView({
                   onChange={(event) => onType({ odds: event.target.value })}
                 />
               </Fields>
+              <div className={styles.notes}>
+                <TextArea
+                  label="Notes"
+                  help="Kept with the plan and printed on its sheet"
+                  rows={2}
+                  maxLength={2000}
+                  value={notes}
+                  onChange={(event) => setNotes(event.target.value)}
+                />
+              </div>
               <Trouble of={trouble} />
               <p className={styles.sentence} role="status">
                 {page.sentence}

@@ -7,6 +7,9 @@ import { Card } from '../../parts/Card.tsx';
 import styles from './plan.module.css';
 import { StopDialog } from './StopDialog.tsx';
 
+/** What most lines rest on: said once below them, beside a line only what is not so. */
+const USUAL = 'common practice, no source';
+
 /** When to end a pull at once, with the cautions that go with this engine. */
 export function StopCard({ page, ask }: { page: Stamped<PlanPage>; ask: PlanAsk }) {
   const [open, setOpen] = useState(false);
@@ -17,11 +20,14 @@ export function StopCard({ page, ask }: { page: Stamped<PlanPage>; ask: PlanAsk 
           <div key={id}>
             <dt>{label}</dt>
             <dd>
-              {limit} <small>{source}</small>
+              {limit} {source !== USUAL && <small>{source}</small>}
             </dd>
           </div>
         ))}
       </dl>
+      {page.stopCriteria.some(({ source }) => source === USUAL) && (
+        <p className={styles.restsOn}>Where nothing else is said, a line rests on {USUAL}.</p>
+      )}
       <p className={styles.aid}>{page.planningAid}</p>
       <ul className={styles.cautions}>
         {page.cautions.map((one) => (

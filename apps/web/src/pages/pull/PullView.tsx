@@ -48,7 +48,7 @@ export function PullView({ page, look }: { page: PullPage; look: PullSearch }) {
   const lookBy = (change: PullSearch, replace: boolean) =>
     void navigate({ search: (before) => ({ ...before, ...change }), replace, resetScroll: false });
   const [amending, setAmending] = useState(false);
-  useKey('newLike', () => void navigate({ to: '/add', search: { like: page.id } }));
+  useKey('next', () => void navigate({ to: '/add', search: { like: page.id } }));
 
   return (
     <article>
@@ -62,7 +62,7 @@ export function PullView({ page, look }: { page: PullPage; look: PullSearch }) {
         </Chips>
         <Audience kind="pull" id={page.id} audience={page.audience} />
         <div className={styles.act}>
-          <ButtonLink to="/add" search={{ like: page.id }} shortcut="newLike">
+          <ButtonLink to="/add" search={{ like: page.id }} shortcut="next">
             Add one like this
           </ButtonLink>
         </div>

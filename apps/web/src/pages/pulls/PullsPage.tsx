@@ -26,13 +26,13 @@ export default function PullsPage() {
   // Another question starts at its first page.
   const ask = (change: PullsSearch) =>
     void navigate({ search: { ...search, page: undefined, ...change }, replace: true, resetScroll: false });
-  useKey('newLike', () => void navigate({ to: '/add', search: { like: ticked[0] ?? 'last' } }));
+  useKey('next', () => void navigate({ to: '/add', search: { like: ticked[0] ?? 'last' } }));
   const [text, onText] = useFindText(search.find, (find) => ask({ find }));
   return (
     <>
       <PageHead title="Pulls">
         {all > 0 && (
-          <ButtonLink to="/add" search={{ like: ticked[0] ?? 'last' }} shortcut="newLike">
+          <ButtonLink to="/add" search={{ like: ticked[0] ?? 'last' }} shortcut="next">
             {ticked.length > 0 ? 'Add one like the ticked' : 'Add one like the last'}
           </ButtonLink>
         )}

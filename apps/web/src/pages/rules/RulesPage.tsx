@@ -3,9 +3,9 @@ import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { rulesQuestion, useSetThreshold } from '../../api/rules.ts';
 import { Button } from '../../parts/Button.tsx';
-import { Card } from '../../parts/Card.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
 import { TextField } from '../../parts/Field.tsx';
+import { FindField, holdsAllWords } from '../../parts/FindField.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Trouble, Waiting } from '../../parts/Trouble.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
@@ -27,7 +27,10 @@ const PLACE_WORD = {
 /** What figures are held against: every rule with its thresholds, where they come from, and the shop's own. */
 export default function RulesPage() {
   const rules = useQuery(rulesQuestion(useViewChoices()));
+  const [sought, setSought] = useState('');
   const [setting, setSetting] = useState<Threshold | null>(null);
+  const all = rules.data?.rules ?? [];
+  const found = all.filter((rule) => holdsAllWords(wordsOf(rule), sought));
   return (
     <>
       <PageHead title="Rules" />
@@ -38,53 +41,84 @@ export default function RulesPage() {
       </p>
       <Trouble of={rules.error} />
       {rules.isPending && <Waiting />}
-      <div className={styles.rules}>
-        {rules.data?.rules.map((rule) => (
-          <RuleCard key={rule.id} rule={rule} onSet={setSetting} />
-        ))}
-      </div>
+      {all.length > 0 && (
+        <FindField what="rules" text={sought} onText={setSought} shown={found.length} all={all.length} />
+      )}
+      {found.length > 0 && (
+        <ul className={styles.rules}>
+          {found.map((rule) => (
+            <li key={rule.id}>
+              <RuleLine rule={rule} onSet={setSetting} />
+            </li>
+          ))}
+        </ul>
+      )}
       {setting !== null && <ThresholdDialog threshold={setting} onClose={() => setSetting(null)} />}
     </>
   );
 }
 
-function RuleCard({ rule, onSet }: { rule: Rule; onSet: (threshold: Threshold) => void }) {
+const wordsOf = ({ id, title, statement, level, source, thresholds }: Rule): string[] => [
+  id,
+  title,
+  statement,
+  LEVEL_WORD[level],
+  source,
+  ...thresholds.map(({ label }) => label),
+];
+
+/** A rule in two lines; opened, where it looks, what it rests on and its thresholds. */
+function RuleLine({ rule, onSet }: { rule: Rule; onSet: (threshold: Threshold) => void }) {
   return (
-    <Card title={`${rule.id} ${rule.title}`}>
-      <p>{rule.statement}</p>
-      {rule.elsewhere !== null && <p className={styles.elsewhere}>{rule.elsewhere}</p>}
-      <p className={styles.soft}>
-        {LEVEL_WORD[rule.level]}. Looked at in {rule.places.map((place) => PLACE_WORD[place]).join(', ')}.
-        Rests on: {rule.source}
-      </p>
-      {rule.thresholds.length > 0 && (
-        <ul className={styles.thresholds}>
-          {rule.thresholds.map((threshold) => (
-            <li key={threshold.id} className={styles.threshold}>
-              <span>{threshold.label}</span>
-              <span className={styles.value}>
-                {threshold.text}
-                {threshold.isOwn && (
-                  <span className={styles.soft}> the shop’s own; catalogue: {threshold.catalogueText}</span>
-                )}
-              </span>
-              {threshold.canBeSet ? (
-                <Button
-                  small
-                  look="quiet"
-                  aria-label={`Set: ${threshold.label}`}
-                  onPress={() => onSet(threshold)}
-                >
-                  Set
-                </Button>
-              ) : (
-                <span className={styles.soft}>fixed</span>
-              )}
-            </li>
-          ))}
-        </ul>
-      )}
-    </Card>
+    <details className={styles.rule}>
+      <summary>
+        <h2>
+          <span className={styles.id}>{rule.id}</span> {rule.title}
+        </h2>
+        <span className={styles.level}>
+          {rule.thresholds.some(({ isOwn }) => isOwn) && <>The shop’s own threshold. </>}
+          {LEVEL_WORD[rule.level]}
+        </span>
+        <span className={styles.statement}>{rule.statement}</span>
+      </summary>
+      <div className={styles.open}>
+        {rule.elsewhere !== null && <p className={styles.elsewhere}>{rule.elsewhere}</p>}
+        <p className={styles.soft}>
+          Looked at in {rule.places.map((place) => PLACE_WORD[place]).join(', ')}. Rests on: {rule.source}
+        </p>
+        {rule.thresholds.length > 0 && <Thresholds of={rule.thresholds} onSet={onSet} />}
+      </div>
+    </details>
+  );
+}
+
+function Thresholds({ of, onSet }: { of: readonly Threshold[]; onSet: (threshold: Threshold) => void }) {
+  return (
+    <ul>
+      {of.map((threshold) => (
+        <li key={threshold.id} className={styles.threshold}>
+          <span>{threshold.label}</span>
+          <span className={styles.value}>
+            {threshold.text}
+            {threshold.isOwn && (
+              <span className={styles.soft}> the shop’s own; catalogue: {threshold.catalogueText}</span>
+            )}
+          </span>
+          {threshold.canBeSet ? (
+            <Button
+              small
+              look="quiet"
+              aria-label={`Set: ${threshold.label}`}
+              onPress={() => onSet(threshold)}
+            >
+              Set
+            </Button>
+          ) : (
+            <span className={styles.soft}>fixed</span>
+          )}
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -4,6 +4,7 @@ import type { CombinationRow } from '../../api/edge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { SelectField, TextField } from '../../parts/Field.tsx';
 import { PullTicks } from '../../parts/PullTicks.tsx';
+import { TakenApartField } from '../../parts/TakenApartField.tsx';
 import { NewCombinationDialog } from '../combination/NewCombinationDialog.tsx';
 import type { TrialRow } from './first-rows.ts';
 import styles from './start-trial.module.css';
@@ -12,6 +13,7 @@ import styles from './start-trial.module.css';
 export function CombinationFields({
   letter,
   isBaseline,
+  comesFromBaseline,
   row,
   taken,
   pulls,
@@ -21,6 +23,8 @@ export function CombinationFields({
 }: {
   letter: string;
   isBaseline: boolean;
+  /** Whether it is held against a baseline. */
+  comesFromBaseline: boolean;
   row: TrialRow;
   taken: string[];
   pulls: PullRow[];
@@ -58,6 +62,9 @@ export function CombinationFields({
             value={row.shortName}
             onChange={(event) => onRow({ ...row, shortName: event.target.value })}
           />
+          {comesFromBaseline && (
+            <TakenApartField value={row.takenApart} onSay={(takenApart) => onRow({ ...row, takenApart })} />
+          )}
         </div>
         {row.combinationId !== '' && own.length === 0 && (
           <p className={styles.warn}>

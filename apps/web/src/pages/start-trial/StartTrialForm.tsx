@@ -13,6 +13,7 @@ import { Choice, SelectField, TextField } from '../../parts/Field.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
 import { STANDARDS } from '../../view/standards.ts';
 import { useViewChoices } from '../../view/view-choices.ts';
+import { takenApartOf } from '../trial/combination-rows.ts';
 import { CombinationFields } from './CombinationFields.tsx';
 import { EMPTY_ROW, type TrialRow } from './first-rows.ts';
 import styles from './start-trial.module.css';
@@ -42,6 +43,7 @@ export function StartTrialForm({
         question,
         kind,
         combinations: rows.map(({ combinationId, shortName }) => ({ combinationId, shortName })),
+        takenApart: kind === 'survey' ? {} : takenApartOf(rows),
         pullIds: rows.flatMap((row) =>
           pulls
             .filter((pull) => pull.combinationId === row.combinationId && !row.leftOut.includes(pull.id))
@@ -105,6 +107,7 @@ export function StartTrialForm({
               key={index}
               letter={String.fromCharCode(65 + index)}
               isBaseline={index === 0 && kind === 'comparison'}
+              comesFromBaseline={index > 0 && kind === 'comparison'}
               row={row}
               taken={rows.map((other) => other.combinationId)}
               pulls={pulls}

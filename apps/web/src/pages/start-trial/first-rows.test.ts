@@ -19,8 +19,8 @@ const pulls = [pull('1', 'cam'), pull('2', 'base'), pull('3', 'base'), pull('4',
 
 test('ticked pulls make one row a combination; the others of it are left out', () => {
   expect(firstRows(pulls, ['2', '1'])).toEqual([
-    { combinationId: 'base', shortName: '', leftOut: ['3'] },
-    { combinationId: 'cam', shortName: '', leftOut: [] },
+    { combinationId: 'base', shortName: '', takenApart: null, leftOut: ['3'] },
+    { combinationId: 'cam', shortName: '', takenApart: null, leftOut: [] },
   ]);
 });
 

@@ -17,6 +17,7 @@ import {
   combinationsDiffer,
   movedUp,
   rowsOf,
+  takenApartOf,
   withBlankRow,
 } from './combination-rows.ts';
 
@@ -41,6 +42,7 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
 
   const inTrial = new Set(page.combinations.map((one) => one.id));
   const leaving = page.combinations.filter((one) => !rows.some((row) => row.combinationId === one.id));
+  const isPlanned = ({ key }: { key: string }) => page.planned.some((one) => one.key === key);
   const setRow = (index: number, row: CombinationRow) => setRows(rows.with(index, row));
   // The row that moved or came has the hand on it: its name is where the next key goes.
   const focusRow = (row: CombinationRow | undefined) =>
@@ -53,7 +55,10 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
       ...(question.trim() === page.question ? {} : { question }),
       ...(kind === page.settings.kind ? {} : { kind }),
       ...(combinationsDiffer(page, rows)
-        ? { combinations: rows.map(({ combinationId, shortName }) => ({ combinationId, shortName })) }
+        ? {
+            combinations: rows.map(({ combinationId, shortName }) => ({ combinationId, shortName })),
+            takenApart: takenApartOf(rows),
+          }
         : {}),
       ...(joining.length === 0
         ? {}
@@ -96,6 +101,7 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
               <CombinationRowFields
                 key={row.rowId}
                 letter={String.fromCharCode(65 + index)}
+                isBaseline={index === 0 || kind === 'survey'}
                 row={row}
                 combinations={combinations.data ?? []}
                 taken={rows.map((other) => other.combinationId)}
@@ -142,7 +148,7 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
         {leaving.length > 0 && (
           <p className={styles.note} role="status">
             {leaving.map((one) => one.shortName).join(' and ')} leaves the trial with its pulls. They stay in
-            the book.
+            the book.{leaving.some(isPlanned) && ' Pulls planned of it leave the plan: make it anew.'}
           </p>
         )}
         <TextField

@@ -4,12 +4,14 @@ import type { CombinationRow as KnownCombination } from '../../api/edge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { SelectField, TextField } from '../../parts/Field.tsx';
 import { PullTicks } from '../../parts/PullTicks.tsx';
+import { TakenApartField } from '../../parts/TakenApartField.tsx';
 import styles from './change-trial.module.css';
 import type { CombinationRow } from './combination-rows.ts';
 
 /** One combination of the trial: which, its name on the chart, its place. */
 export function CombinationRowFields({
   letter,
+  isBaseline,
   row,
   combinations,
   taken,
@@ -21,6 +23,7 @@ export function CombinationRowFields({
   onRemove,
 }: {
   letter: string;
+  isBaseline: boolean;
   row: CombinationRow;
   combinations: readonly KnownCombination[];
   /** Combinations that stand in other rows. */
@@ -60,6 +63,9 @@ export function CombinationRowFields({
             value={row.shortName}
             onChange={(event) => onRow({ ...row, shortName: event.target.value })}
           />
+          {!isBaseline && (
+            <TakenApartField value={row.takenApart} onSay={(takenApart) => onRow({ ...row, takenApart })} />
+          )}
         </div>
         {note !== '' && <p className={styles.note}>{note}</p>}
         {pulls.length > 0 && (

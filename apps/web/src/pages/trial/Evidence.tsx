@@ -9,6 +9,9 @@ import { RoleDialog } from './RoleDialog.tsx';
 import styles from './trial.module.css';
 import type { HiddenOfTrial } from './use-hidden.ts';
 
+/** So many of the pulls still to make stand open: a long plan would bury what was measured. */
+const NEXT_PLANNED = 2;
+
 /** The pulls that the answer rests on, each with its role. Nothing is ever thrown away. */
 export function Evidence({ page, hidden }: { page: TrialPage; hidden: HiddenOfTrial }) {
   const [choosing, setChoosing] = useState(false);
@@ -58,15 +61,16 @@ export function Evidence({ page, hidden }: { page: TrialPage; hidden: HiddenOfTr
             </div>
           </li>
         ))}
-        {page.planned.map((row) => (
-          <li key={row.text}>
-            <span className={styles.letter}>
-              <CombinationKey text={row.key} combination={row.combination} />
-            </span>
-            <span className={styles.role}>{row.text}</span>
-          </li>
-        ))}
+        <Planned of={page.planned.slice(0, NEXT_PLANNED)} />
       </ul>
+      {page.planned.length > NEXT_PLANNED && (
+        <details className={styles.later}>
+          <summary>{page.planned.length - NEXT_PLANNED} more are planned after these</summary>
+          <ul className={styles.evidence}>
+            <Planned of={page.planned.slice(NEXT_PLANNED)} />
+          </ul>
+        </details>
+      )}
       <div className={styles.foot}>
         <Button onPress={() => setChoosing(true)}>Take more pulls</Button>
       </div>
@@ -76,4 +80,15 @@ export function Evidence({ page, hidden }: { page: TrialPage; hidden: HiddenOfTr
       )}
     </Card>
   );
+}
+
+function Planned({ of }: { of: TrialPage['planned'] }) {
+  return of.map((row) => (
+    <li key={row.text}>
+      <span className={styles.letter}>
+        <CombinationKey text={row.key} combination={row.combination} />
+      </span>
+      <span className={styles.planned}>{row.text}</span>
+    </li>
+  ));
 }

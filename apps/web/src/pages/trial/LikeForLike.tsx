@@ -5,7 +5,10 @@ import styles from './trial.module.css';
 
 type Condition = TrialPage['likeForLike'][number];
 
-/** The badges, then every condition: what differs stands open, what is unknown is named, what is alike is counted. */
+/**
+ * The badges, then every condition: what stands in the way of like for like is open, what the band or a badge answers for and
+ * what is unknown is named, what is alike is counted.
+ */
 export function LikeForLike({
   badges,
   conditions,
@@ -17,33 +20,21 @@ export function LikeForLike({
   const parts = conditions.filter(({ isPart }) => isPart);
   const of = (state: Condition['state']) => conditions.filter((one) => one.state === state && !one.isPart);
   const [differs, unknown, alike] = [of('differs'), of('unknown'), of('alike')];
+  const unlike = differs.filter(({ isUnlike }) => isUnlike);
   return (
     <Card title="Like for like">
       {badges.length > 0 && <Badges of={badges} />}
-      {differs.length > 0 && (
+      {unlike.length > 0 && (
         <>
           <h3 className={styles.listHead}>
-            {differs.length === 1 ? 'One difference' : `${differs.length} differences`}
+            {unlike.length === 1 ? 'One difference' : `${unlike.length} differences`}
           </h3>
-          <Conditions of={differs} />
+          <Conditions of={unlike} />
         </>
       )}
-      {parts.length > 0 && (
-        <details className={styles.folded}>
-          <summary>
-            <strong>Changed parts:</strong> {parts.map((one) => one.label).join('; ')}
-          </summary>
-          <Conditions of={parts} />
-        </details>
-      )}
-      {unknown.length > 0 && (
-        <details className={styles.folded}>
-          <summary>
-            <strong>Unknown:</strong> {unknown.map((one) => one.label).join('; ')}
-          </summary>
-          <Conditions of={unknown} />
-        </details>
-      )}
+      <Folded name="In the band or the badges:" of={differs.filter(({ isUnlike }) => !isUnlike)} />
+      <Folded name="Changed parts:" of={parts} />
+      <Folded name="Unknown:" of={unknown} />
       {alike.length > 0 && (
         <details className={styles.folded}>
           <summary>
@@ -53,6 +44,19 @@ export function LikeForLike({
         </details>
       )}
     </Card>
+  );
+}
+
+/** Conditions of one sort: named in a line, their values and reasons under it. */
+function Folded({ name, of }: { name: string; of: Condition[] }) {
+  if (of.length === 0) return null;
+  return (
+    <details className={styles.folded}>
+      <summary>
+        <strong>{name}</strong> {of.map((one) => one.label).join('; ')}
+      </summary>
+      <Conditions of={of} />
+    </details>
   );
 }
 

@@ -14,7 +14,7 @@ export function PlanCard({ page }: { page: TrialPage }) {
   const view = useViewChoices();
   const isSurvey = page.settings.kind === 'survey';
   const risks = useQuery({ ...baselinesAtRiskQuestion(undefined, view), enabled: !isSurvey });
-  useKey('plan', () => {
+  useKey('next', () => {
     if (!isSurvey) void navigate({ to: '/trials/$id/plan', params: { id: page.id } });
   });
   if (isSurvey) return null;
@@ -29,7 +29,7 @@ export function PlanCard({ page }: { page: TrialPage }) {
           : `${page.planned.length} planned ${page.planned.length === 1 ? 'pull is' : 'pulls are'} still to make. Next: ${next.text.replace('planned: ', '')}.`}
       </p>
       <div className={styles.foot}>
-        <ButtonLink to="/trials/$id/plan" params={{ id: page.id }} shortcut="plan">
+        <ButtonLink to="/trials/$id/plan" params={{ id: page.id }} shortcut="next">
           Plan the next pull
         </ButtonLink>
       </div>

@@ -2,11 +2,9 @@ import type { TrialPage } from '@pullbook/views';
 import { CursorNumbers } from '../../chart/CursorNumbers.tsx';
 import { useCursor } from '../../chart/cursor.ts';
 import { Audience } from '../../parts/Audience.tsx';
-import { Card } from '../../parts/Card.tsx';
 import { Chips } from '../../parts/Chips.tsx';
 import { FindingsCard } from '../../parts/Findings.tsx';
 import { useTabName } from '../../parts/PageHead.tsx';
-import { Remarks } from '../../parts/Remarks.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { TwoColumns } from '../../parts/TwoColumns.tsx';
 import type { TrialSearch } from '../../search.ts';
@@ -22,6 +20,7 @@ import { PlanCard } from './PlanCard.tsx';
 import { Predictions } from './Predictions.tsx';
 import { Publish } from './Publish.tsx';
 import { TrialChart } from './TrialChart.tsx';
+import { TrialRemarks } from './TrialRemarks.tsx';
 import { TrialTables } from './TrialTables.tsx';
 import styles from './trial.module.css';
 import { useHidden } from './use-hidden.ts';
@@ -68,11 +67,7 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
           predictions: page.predictions.open.length === 0 && <Predictions page={page} />,
           ownRemark: <OwnRemark page={page} />,
           findings: <FindingsCard findings={page.findings} />,
-          remarks: page.remarks.length > 0 && (
-            <Card title="Remarks">
-              <Remarks remarks={page.remarks} />
-            </Card>
-          ),
+          remarks: <TrialRemarks remarks={page.remarks} />,
         }}
         main={['missing', 'predict', 'chart', 'why', 'evidence', 'plan', 'tables', 'findings', 'remarks']}
         side={['numbers', 'mayAndMayNot', 'caveats', 'likeForLike', 'changes', 'predictions', 'ownRemark']}

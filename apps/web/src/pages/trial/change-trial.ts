@@ -12,6 +12,8 @@ export interface TrialChange {
   remark?: string;
   /** All of them, the baseline first. Pulls of one that is no longer there leave the trial. */
   combinations?: { combinationId: string; shortName: string }[];
+  /** By the key of the combination; `null`: told by the parts that changed. */
+  takenApart?: Record<string, boolean | null>;
   /** Pulls that join or change their role; the others stay as they are. */
   pulls?: { pullId: string; key?: string; role: 'counted' | 'rejected' | 'warm-up'; reason: string | null }[];
   reason: string;

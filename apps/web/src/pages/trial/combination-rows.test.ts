@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { combinationsDiffer, movedUp, rowsOf, withBlankRow } from './combination-rows.ts';
+import { combinationsDiffer, movedUp, rowsOf, takenApartOf, withBlankRow } from './combination-rows.ts';
 
 const combination = (key: string, id: string) => ({
   key,
@@ -8,6 +8,7 @@ const combination = (key: string, id: string) => ({
   name: id,
   combination: 0,
   counted: 1,
+  takenApart: null,
 });
 const page = {
   combinations: [combination('A', 'base'), combination('B', 'cam'), combination('C', 'heads')],
@@ -31,6 +32,13 @@ test('another name is a difference, a space behind it is none', () => {
   const rows = rowsOf(page);
   expect(combinationsDiffer(page, rows.with(0, { ...rows[0]!, shortName: 'base for short ' }))).toBe(false);
   expect(combinationsDiffer(page, rows.with(0, { ...rows[0]!, shortName: 'stock' }))).toBe(true);
+});
+
+test('what is said of the engine is a difference, of the first it is none', () => {
+  const rows = rowsOf(page);
+  expect(combinationsDiffer(page, rows.with(1, { ...rows[1]!, takenApart: false }))).toBe(true);
+  expect(combinationsDiffer(page, rows.with(0, { ...rows[0]!, takenApart: false }))).toBe(false);
+  expect(takenApartOf(rows.with(2, { ...rows[2]!, takenApart: true }))).toEqual({ B: null, C: true });
 });
 
 test('a row keeps its own name when others leave and come', () => {

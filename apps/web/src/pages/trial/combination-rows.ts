@@ -7,22 +7,25 @@ export interface CombinationRow {
   /** '' not chosen yet */
   combinationId: string;
   shortName: string;
+  /** Whether the engine was taken apart for it, coming from the baseline; `null`: told by the parts that changed. */
+  takenApart: boolean | null;
   /** Pulls of a combination that joins, to be counted at once. */
   pullIds: readonly string[];
 }
 
 export function rowsOf({ combinations }: Pick<TrialPage, 'combinations'>): CombinationRow[] {
-  return combinations.map(({ id, shortName }, index) => ({
+  return combinations.map(({ id, shortName, takenApart }, index) => ({
     rowId: index,
     combinationId: id,
     shortName,
+    takenApart,
     pullIds: [],
   }));
 }
 
 export function withBlankRow(rows: readonly CombinationRow[]): CombinationRow[] {
   const rowId = Math.max(...rows.map((row) => row.rowId)) + 1;
-  return [...rows, { rowId, combinationId: '', shortName: '', pullIds: [] }];
+  return [...rows, { rowId, combinationId: '', shortName: '', takenApart: null, pullIds: [] }];
 }
 
 /** The row one place nearer to the baseline. */
@@ -32,14 +35,21 @@ export function movedUp(rows: readonly CombinationRow[], index: number): Combina
   return rows.toSpliced(index, 1).toSpliced(index - 1, 0, row);
 }
 
-/** Whether combinations, their order or their names are others than those of the trial. */
+/** What is said of the engine for all but the first, by the keys the rows give. */
+export function takenApartOf(
+  rows: readonly Pick<CombinationRow, 'takenApart'>[],
+): Record<string, boolean | null> {
+  return Object.fromEntries(
+    rows.slice(1).map(({ takenApart }, index) => [String.fromCharCode(66 + index), takenApart]),
+  );
+}
+
+/** Whether combinations, their order, their names or what is said of the engine are others than those of the trial. */
 export function combinationsDiffer(
   page: Pick<TrialPage, 'combinations'>,
   rows: readonly CombinationRow[],
 ): boolean {
-  const told = (all: { id: string; shortName: string }[]) => JSON.stringify(all);
-  return (
-    told(page.combinations.map(({ id, shortName }) => ({ id, shortName }))) !==
-    told(rows.map(({ combinationId, shortName }) => ({ id: combinationId, shortName: shortName.trim() })))
-  );
+  const told = (all: readonly Omit<CombinationRow, 'rowId' | 'pullIds'>[]) =>
+    JSON.stringify([all.map((one) => [one.combinationId, one.shortName.trim()]), takenApartOf(all)]);
+  return told(rowsOf(page)) !== told(rows);
 }
