@@ -149,7 +149,7 @@ export function planSentence(
   options: ViewOptions,
 ): string {
   const gain = differenceText(gainRatio, baselinePower, options);
-  const order = plan.pulls.map(({ key }) => key).join(' ');
+  const order = orderWords(plan.pulls.map(({ key }) => key));
   const pulls = counted(plan.pulls.length, plan.made === null ? 'pull' : 'more pull');
   const already =
     plan.made !== null && plan.made <= gainRatio
@@ -158,6 +158,21 @@ export function planSentence(
   return plan.reaches
     ? `${already}${pulls}, ${order}, show ${already === '' ? `a gain of ${gain}` : 'it'} with ${percentText(plan.oddsReached, options, 0)}${already === '' ? ' odds' : ''}.`
     : `A gain of ${gain} cannot be seen with ${percentText(odds, options, 0)} odds: ${pulls}, ${order}, show it with ${percentText(plan.oddsReached, options, 0)}.`;
+}
+
+/** Longer orders are counted, for a row of letters is not read. */
+const LONGEST_SPELT = 8;
+
+/** `A B B A`, on one line; of many pulls `3 B, 3 A, 3 B`. */
+function orderWords(keys: readonly string[]): string {
+  if (keys.length <= LONGEST_SPELT) return keys.join('\u00a0');
+  const stays: { key: string; count: number }[] = [];
+  for (const key of keys) {
+    const last = stays.at(-1);
+    if (last?.key === key) last.count += 1;
+    else stays.push({ key, count: 1 });
+  }
+  return stays.map(({ key, count }) => `${count}\u00a0${key}`).join(', ');
 }
 
 function beforeWords(sheet: CombinationSheet | null, isFirst: boolean, takenApart: boolean): string {

@@ -9,6 +9,8 @@ export interface VarianceSeen {
   nuisance: number;
 }
 
+/** Passes after which the weights follow from what came out; a share of a per cent moves after. */
+const PASSES = 4;
 /** A variance below this share of the prior's is not believed of few looks: nobody's scatter is nothing. */
 const SMALLEST_SHARE = 0.01;
 
@@ -22,14 +24,11 @@ const SMALLEST_SHARE = 0.01;
  */
 export function blendVariance(prior: Spread, seen: readonly VarianceSeen[]): Spread {
   const before = prior.sigma ** 2;
-  const weighed = seen.map((one) => ({
-    weight: one.degreesOfFreedom * (before / (before + one.nuisance)) ** 2,
-    excess: one.square - one.nuisance,
-  }));
-  const weight = weighed.reduce((sum, one) => sum + one.weight, 0);
+  let { weight, variance } = weighedBy(before, prior, seen);
   if (!(weight > 0)) return prior;
-  const seenSum = weighed.reduce((sum, one) => sum + one.weight * one.excess, 0);
-  const variance = (prior.degreesOfFreedom * before + seenSum) / (prior.degreesOfFreedom + weight);
+  // Looks at a spread far above the prior's stand out of their noise more than the prior would have it.
+  for (let pass = 1; pass < PASSES; pass += 1)
+    ({ weight, variance } = weighedBy(Math.max(before, variance), prior, seen));
   return {
     sigma: Math.sqrt(Math.max(variance, SMALLEST_SHARE * before)),
     degreesOfFreedom: Math.min(
@@ -38,4 +37,21 @@ export function blendVariance(prior: Spread, seen: readonly VarianceSeen[]): Spr
     ),
     from: weight >= prior.degreesOfFreedom ? 'shop' : prior.from,
   };
+}
+
+/** Prior and looks put together, the looks weighed as if the spread were `level`. */
+function weighedBy(
+  level: number,
+  prior: Spread,
+  seen: readonly VarianceSeen[],
+): { weight: number; variance: number } {
+  let weight = 0;
+  let sum = prior.degreesOfFreedom * prior.sigma ** 2;
+  for (const { degreesOfFreedom, nuisance, square } of seen) {
+    const share = level + nuisance > 0 ? level / (level + nuisance) : 0;
+    const own = degreesOfFreedom * share ** 2;
+    weight += own;
+    sum += own * (square - nuisance);
+  }
+  return { weight, variance: sum / (prior.degreesOfFreedom + weight) };
 }
