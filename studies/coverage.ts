@@ -21,7 +21,7 @@ const { values } = parseArgs({
     runs: { type: 'string' },
   },
 });
-const runs = Number(values.runs ?? (values.sample ? 100 : 4000));
+const runs = Number(values.runs ?? (values.sample ? 100 : 10_000));
 if (!Number.isInteger(runs) || runs < 1) throw new Error('--runs takes a whole number from 1.');
 const cases = CASES.filter(({ id }) => id.includes(values.only ?? ''));
 const isWhole = !values.sample && values.only === undefined && values.runs === undefined;
