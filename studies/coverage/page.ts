@@ -43,7 +43,10 @@ const LEADS: Partial<Record<Section, string>> = {
 const percent = (share: number, decimals = 1) => `${(100 * share).toFixed(decimals)}`;
 
 /** The whole page, from the results alone: the same seeds write the same page. */
-export function coveragePage(results: readonly CaseResult[], power: ReadonlyMap<string, PowerByHand>): string {
+export function coveragePage(
+  results: readonly CaseResult[],
+  power: ReadonlyMap<string, PowerByHand>,
+): string {
   const sections = [...new Set(results.map(({ one }) => one.section))];
   return `${[
     '# How far the verdicts can be trusted',

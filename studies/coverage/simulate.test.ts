@@ -13,8 +13,7 @@ const scene = (more: Partial<Scene>, order = 'A1 A1'): Scene => ({
   gain: 'none',
   ...more,
 });
-const logAverage = (power: Float64Array) =>
-  Math.log(power.reduce((sum, one) => sum + one, 0) / power.length);
+const logAverage = (power: Float64Array) => Math.log(power.reduce((sum, one) => sum + one, 0) / power.length);
 const deviationOf = (values: number[]) => {
   const mean = values.reduce((sum, one) => sum + one, 0) / values.length;
   return Math.sqrt(values.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (values.length - 1));
@@ -65,7 +64,9 @@ describe('the simulator makes what it is told', () => {
       const found = Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);
       // Over 41 speeds that are kin, so a curve tells less than 40 degrees of freedom: some ten.
       const expected = KNOWN.within.sigma * Math.SQRT2;
-      expect(Math.abs(found / expected / Math.sqrt(40 / 41) - 1)).toBeLessThan(4 / Math.sqrt(2 * 10 * 1500) + 0.013);
+      expect(Math.abs(found / expected / Math.sqrt(40 / 41) - 1)).toBeLessThan(
+        4 / Math.sqrt(2 * 10 * 1500) + 0.013,
+      );
     }
   });
 

@@ -1,6 +1,6 @@
 import type { Chance } from './chance.ts';
-import { wanderer } from './wander.ts';
 import type { PlannedPull, Scene, ToldSpread, TrueGain } from './scene.ts';
+import { wanderer } from './wander.ts';
 
 export interface SimulatedPull extends PlannedPull {
   engineSpeedRpm: Float64Array;

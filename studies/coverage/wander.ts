@@ -87,7 +87,8 @@ function momentsOfWaves({ nodes, spacingRpm, rowShare }: Along) {
 
 function fromKin(nodes: number, kin: (apart: number) => number): { average: number; deviation: number } {
   let sum = 0;
-  for (let apart = 0; apart < nodes; apart += 1) sum += (apart === 0 ? nodes : 2 * (nodes - apart)) * kin(apart);
+  for (let apart = 0; apart < nodes; apart += 1)
+    sum += (apart === 0 ? nodes : 2 * (nodes - apart)) * kin(apart);
   const average = sum / nodes ** 2;
   return { average, deviation: 1 - average };
 }
