@@ -56,7 +56,7 @@ export function shareAboveNoneValue(text: string): number {
   const value = shareValue(text);
   if (value === 0)
     throw new InvalidArgumentError(
-      'Give a share of the power above 0%, such as 0.5%: no brake repeats exactly.',
+      'Give a share of the power above 0%, such as 0.5%; nothing on a brake is known to 0%.',
     );
   return value;
 }

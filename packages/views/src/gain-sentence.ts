@@ -6,7 +6,7 @@ import { gainRestsOn } from './rests-on.ts';
 import { atTop, type SaidGain } from './said-gain.ts';
 import { settleWords } from './settle-words.ts';
 import type { Showing } from './showing.ts';
-import { fullName } from './trial-in-view.ts';
+import { asSubject } from './trial-in-view.ts';
 
 /** From here on a change is big: the figures at the top of the window say more than the average alone. */
 const BIG_CHANGE_RATIO = 0.1;
@@ -39,7 +39,7 @@ export function gainSentence(said: SaidGain): SentencePart[] {
 export function spokenGain(said: SaidGain, named: 'by name' | null): SpokenGain {
   const { gain, comparison, show } = said;
   const clear = clearWords(said);
-  const name = named === null ? null : fullName(said.changed);
+  const name = named === null ? null : asSubject(said.changed);
   const from = `from ${show.speedRange(said.window)}`;
   const word = gain.verdict?.word;
   const restsOn = gainRestsOn(comparison, gain.baselineKey, gain.changedKey);
@@ -52,7 +52,7 @@ export function spokenGain(said: SaidGain, named: 'by name' | null): SpokenGain 
     const settle = settleWords(said);
     return {
       claim: [
-        ...(name === null ? [] : [{ text: `${name}, is ` }]),
+        ...(name === null ? [] : [{ text: `${name} is ` }]),
         { text: name === null ? 'Within the noise' : 'within the noise', strong: true },
       ],
       rest: [
@@ -77,7 +77,7 @@ function noDifference({ gain: { verdict }, show }: SaidGain, name: string | null
   return name === null
     ? [{ text: `No difference larger than ${most}`, strong: true }, { text: ' on average' }]
     : [
-        { text: `${name}, makes ` },
+        { text: `${name} makes ` },
         { text: `no difference larger than ${most}`, strong: true },
         { text: ' on average' },
       ];
@@ -93,7 +93,7 @@ function averageInNoise({ gain, show }: SaidGain): string {
 
 /** `It likely adds 4 hp on average (−1 to +9)`; without a band its size alone. */
 function claimed({ gain, show }: SaidGain, name: string | null): SentencePart[] {
-  const subject = name === null ? 'It' : `${name},`;
+  const subject = name === null ? 'It' : name;
   const { band, verdict } = gain;
   if (band === null && !isWhole(show, gain.meanPower))
     return [
@@ -135,20 +135,20 @@ export function clauseOf(show: Showing, gain: Gain, name: string): SentencePart[
   const { band, verdict } = gain;
   if (band === null || verdict === null) {
     return isWhole(show, gain.meanPower)
-      ? [{ text: `${name}, ${verbOf(gain)} ` }, { text: sized(show, gain, 0), strong: true }]
-      : [{ text: `${name}, changes power by less than ${oneUnit(show)}` }];
+      ? [{ text: `${name} ${verbOf(gain)} ` }, { text: sized(show, gain, 0), strong: true }]
+      : [{ text: `${name} changes power by less than ${oneUnit(show)}` }];
   }
   if (verdict.word === 'no-difference') {
     const most = atMostPerCent(show, verdict.noDifferenceLargerThan, verdict.worthwhileRatio);
-    return [{ text: `${name}, makes ` }, { text: `no difference larger than ${most}`, strong: true }];
+    return [{ text: `${name} makes ` }, { text: `no difference larger than ${most}`, strong: true }];
   }
   const decimals = gainDecimals(show, gain.meanPower, band.meanPower, verdict.word !== 'within-noise');
   if (verdict.word === 'within-noise') {
     const fits = `${bandText(show, band.meanPower, { decimals })}\u00a0${show.unit('power')}`;
-    return [{ text: `${name}, is ` }, { text: 'within the noise', strong: true }, { text: ` (${fits})` }];
+    return [{ text: `${name} is ` }, { text: 'within the noise', strong: true }, { text: ` (${fits})` }];
   }
   return [
-    { text: `${name}, ${verdict.word === 'clear' ? 'clearly' : 'likely'} ${verbOf(gain)} ` },
+    { text: `${name} ${verdict.word === 'clear' ? 'clearly' : 'likely'} ${verbOf(gain)} ` },
     { text: sized(show, gain, decimals), strong: true },
     { text: ` (${bandText(show, band.meanPower, { decimals, size: true })})` },
   ];

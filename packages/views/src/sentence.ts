@@ -5,7 +5,7 @@ import type { SentencePart, ViewOptions } from './model.ts';
 import { listRestsOn } from './rests-on.ts';
 import { type SaidGain, saidGainOf, saidGains } from './said-gain.ts';
 import { type Showing, showingIn } from './showing.ts';
-import { fullName, type TrialInView } from './trial-in-view.ts';
+import { asSubject, fullName, type TrialInView } from './trial-in-view.ts';
 import { listed } from './wording.ts';
 
 /**
@@ -72,7 +72,7 @@ function answered(view: TrialInView): SentencePart[] {
 
 /** Several changes against one baseline: all means in one window. */
 function several(said: SaidGain[], { baseline, comparison, window, show }: SaidGain): SentencePart[] {
-  const clauses = said.map(({ gain, changed }) => clauseOf(show, gain, fullName(changed)));
+  const clauses = said.map(({ gain, changed }) => clauseOf(show, gain, asSubject(changed)));
   const joined = clauses.flatMap((clause, index): SentencePart[] => {
     if (index === 0) return clause;
     return [{ text: index === clauses.length - 1 ? ' and ' : '; ' }, ...clause];
@@ -94,9 +94,9 @@ function peaksAlone(
   if (peaks.length === 0) return null;
   const clauses = peaks.flatMap(({ baselineKey, changedKey, gain, low, high }, index): SentencePart[] => {
     const decimals = gainDecimals(show, gain, [low, high]);
-    const name = fullName({ key: changedKey, shortName: names[changedKey] ?? '' });
+    const name = asSubject({ key: changedKey, shortName: names[changedKey] ?? '' });
     return [
-      { text: `${index === 0 ? '' : '; '}${name}, reads ` },
+      { text: `${index === 0 ? '' : '; '}${name} reads ` },
       { text: show.quantity(Math.abs(gain), 'power', { decimals }), strong: true },
       {
         text: ` ${gain >= 0 ? 'more' : 'less'} than ${baselineKey} (${bandText(show, [low, high], { decimals, size: true })})`,

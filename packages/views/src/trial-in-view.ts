@@ -100,6 +100,11 @@ export function fullName({ key, shortName }: { key: string; shortName: string })
   return shortName ? `${key}, ${shortName}` : key;
 }
 
+/** The same before its verb: `B, longer cam, adds …`, `B adds …`. */
+export function asSubject(of: { key: string; shortName: string }): string {
+  return of.shortName ? `${fullName(of)},` : of.key;
+}
+
 /** Whether anything of the trial is invented. */
 export function isInvented(view: TrialInView): boolean {
   return (
