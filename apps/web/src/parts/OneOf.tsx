@@ -1,8 +1,11 @@
-import { useId } from 'react';
+import { useEffect, useId, useState } from 'react';
 import { Choice } from './Field.tsx';
 import styles from './one-of.module.css';
 
-/** One of few, each with its words; chosen at once. */
+/**
+ * One of few, each with its words; chosen at once: what was picked shows in the very event, not when what it changes comes
+ * back a moment later, which would show the old choice in between.
+ */
 export function OneOf<Value extends string>({
   title,
   chosen,
@@ -15,6 +18,13 @@ export function OneOf<Value extends string>({
   onChoose: (value: Value) => void;
 }) {
   const group = useId();
+  const [picked, setPicked] = useState<Value | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what stands now is the answer to what was picked, whichever it is.
+  useEffect(() => setPicked(null), [chosen]);
+  const pick = (value: Value) => {
+    setPicked(value);
+    onChoose(value);
+  };
   return (
     <fieldset>
       <legend className={styles.legend}>{title}</legend>
@@ -24,8 +34,8 @@ export function OneOf<Value extends string>({
             key={value}
             kind="radio"
             name={group}
-            checked={chosen === value}
-            onChange={() => onChoose(value)}
+            checked={(picked ?? chosen) === value}
+            onChange={() => pick(value)}
           >
             {text}
           </Choice>
