@@ -26,8 +26,9 @@ export function PackagesFitted({
         covers: covers.split(/[\s,]+/).filter((part) => part !== ''),
       }),
     onSuccess: async ({ id }) => {
-      await bookChanged();
+      // Ticked before it is listed: it never stands there unticked.
       onFitted([...fitted, id]);
+      await bookChanged();
       setName('');
       setCovers('');
     },
