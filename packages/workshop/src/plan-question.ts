@@ -1,4 +1,4 @@
-import { type ComparedInput, pullArraysOf } from '@pullbook/core/compare';
+import { type ComparedInput, HOURS_A_PULL, pullArraysOf } from '@pullbook/core/compare';
 import type { DesignedPull, OnTheBrake, Pace, PlanQuestion } from '@pullbook/core/plan';
 import type { ScatterHistory } from '@pullbook/core/scatter';
 import { keptOnTheBrake, type Trial, type TrialAnswer } from '@pullbook/core/trial';
@@ -7,8 +7,8 @@ import { scatterHistoryOf } from './scatter-history.ts';
 import { settingsOf } from './settings.ts';
 import { answerOf } from './trial-answer.ts';
 
-/** A pull every quarter of an hour; hours to take an engine apart and together again. Common practice, no source. */
-export const PACE: Pace = { minutesPerPull: 15, hoursTakenApart: 3, hoursKept: 0.25 };
+/** Hours to take an engine apart and together again. Common practice, no source. */
+export const PACE: Pace = { minutesPerPull: 60 * HOURS_A_PULL, hoursTakenApart: 3, hoursKept: 0.25 };
 
 /** Chance to see a gain that is planned for where nobody says. */
 export const USUAL_ODDS = 0.8;

@@ -1,3 +1,4 @@
+import { HOURS_A_PULL } from '@pullbook/core/compare';
 import {
   type Cluster,
   clustersOf,
@@ -76,9 +77,6 @@ async function readDigests(book: Book, key: string, stamp: string): Promise<Shop
     unread: rows.filter((row) => !row.isListed).length,
   };
 }
-
-/** Pulls without a clock follow each other so, in hours: three minutes of waiting and a few of work (common practice, no source). */
-const HOURS_A_PULL = 0.25;
 
 function digestFrom(
   row: DigestRow,

@@ -6,7 +6,7 @@ import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { fileTrouble } from '../file-trouble.ts';
 import { textsValue } from '../option-values.ts';
-import { peak, window } from '../print/figure.ts';
+import { peak, peakPower, window } from '../print/figure.ts';
 import { findingLines } from '../print/findings.ts';
 import { remarkLines } from '../print/remarks.ts';
 import { counted, table } from '../print/table.ts';
@@ -213,16 +213,7 @@ function outcomeLines(outcome: FileOutcome, dryRun: boolean, { view }: Shared, c
     pull.id.slice(0, 8) || '–',
     pull.name,
     window(pull.windowRpm, view),
-    peak(
-      {
-        figure: pull.peakPowerKw,
-        unit: 'kW',
-        kind: 'power',
-        atRpm: pull.peakPowerRpm,
-        stillClimbing: pull.stillClimbing,
-      },
-      view,
-    ),
+    peakPower(pull, view),
     peak({ figure: pull.peakTorqueNm, unit: 'N·m', kind: 'torque', atRpm: pull.peakTorqueRpm }, view),
   ]);
   const channels = dryRun

@@ -3,7 +3,7 @@ import { Argument, type Command, Option } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { countValue, textsValue } from '../option-values.ts';
-import { peak } from '../print/figure.ts';
+import { peakPower } from '../print/figure.ts';
 import { counted, table } from '../print/table.ts';
 import { valueOrRefusal } from '../refusal.ts';
 import { type Shared, withBook, withShared } from '../shared-options.ts';
@@ -107,16 +107,7 @@ function rowsOf(listing: BookListing, kind: Kind, { view }: Shared): string[][] 
           one.name,
           one.combinationName ?? '–',
           one.recordedAt?.slice(0, 16).replace('T', ' ') ?? '–',
-          peak(
-            {
-              figure: one.peakPowerKw,
-              unit: 'kW',
-              kind: 'power',
-              atRpm: one.peakPowerRpm,
-              stillClimbing: one.stillClimbing,
-            },
-            view,
-          ),
+          peakPower(one, view),
           one.correction.standard,
         ]),
       ];

@@ -2,7 +2,7 @@ import { remarksBeside, SHOWN_AS_CONDITIONS } from '@pullbook/core/rule';
 import type { CompareReport, PullsCompared } from '@pullbook/workshop';
 import type { Context } from '../context.ts';
 import type { Shared } from '../shared-options.ts';
-import { figure, number, peak, percent, window } from './figure.ts';
+import { figure, number, peakPower, percent, window } from './figure.ts';
 import { findingLines } from './findings.ts';
 import { remarkLines } from './remarks.ts';
 import { table } from './table.ts';
@@ -20,16 +20,7 @@ export function compareLines(report: PullsCompared, { view }: Shared, context: C
   const band = (low: number | null, high: number | null) =>
     low === null || high === null ? '–' : `${end(low)} to ${end(high)}`;
   const peakOf = (one: CompareReport['baselinePeak']) => {
-    const highest = peak(
-      {
-        figure: one.peakPowerKw,
-        unit: 'kW',
-        kind: 'power',
-        atRpm: one.peakPowerRpm,
-        stillClimbing: one.stillClimbing,
-      },
-      view,
-    );
+    const highest = peakPower(one, view);
     if (one.peakPowerLowKw === null || one.peakPowerHighKw === null) return highest;
     return `${highest} (${kilowatts(one.peakPowerLowKw)} to ${kilowatts(one.peakPowerHighKw)})`;
   };

@@ -63,3 +63,19 @@ export function peak(
   const at = value.atRpm === null ? '' : ` at ${figure(value.atRpm, 'rpm', 'engineSpeed', view)}`;
   return `${figure(value.figure, value.unit, value.kind, view)}${at}${value.stillClimbing ? ', still climbing' : ''}`;
 }
+
+/** The highest power of an edge report: `503 hp at 6,450 rpm`. */
+export const peakPower = (
+  of: { peakPowerKw: number | null; peakPowerRpm: number | null; stillClimbing: boolean },
+  view: View,
+): string =>
+  peak(
+    {
+      figure: of.peakPowerKw,
+      unit: 'kW',
+      kind: 'power',
+      atRpm: of.peakPowerRpm,
+      stillClimbing: of.stillClimbing,
+    },
+    view,
+  );

@@ -2,8 +2,8 @@ import type { Pull } from '../pull/index.ts';
 import type { PullArray } from '../scatter/index.ts';
 import type { ComparedCombination, ComparedInput } from './model.ts';
 
-/** Time from one pull of a session to the next where only their order is known, hours (common practice, no source). */
-const HOURS_A_PULL = 0.25;
+/** Time from one pull of a session to the next where nothing else is known, hours (common practice, no source). */
+export const HOURS_A_PULL = 0.25;
 const MILLISECONDS_AN_HOUR = 3.6e6;
 
 export interface PullArrays {

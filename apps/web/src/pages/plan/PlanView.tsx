@@ -6,6 +6,7 @@ import { type PlanAsk, sheetAddress, useForgetPlan, useKeepPlan } from '../../ap
 import { PlainChart } from '../../chart/PlainChart.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
+import { Facts } from '../../parts/Facts.tsx';
 import { Fields, TextArea, TextField } from '../../parts/Field.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Remarks } from '../../parts/Remarks.tsx';
@@ -111,26 +112,12 @@ export function PlanView({
           ),
           facts: (
             <Card title="What it gives">
-              <dl className={styles.facts}>
-                {page.facts.map(({ label, value }) => (
-                  <div key={label}>
-                    <dt>{label}</dt>
-                    <dd>{value}</dd>
-                  </div>
-                ))}
-              </dl>
+              <Facts facts={page.facts} className={styles.facts} />
             </Card>
           ),
           start: (
             <Card title="Before each counted pull">
-              <dl className={styles.facts}>
-                {page.start.map(({ label, value }) => (
-                  <div key={label}>
-                    <dt>{label}</dt>
-                    <dd>{value}</dd>
-                  </div>
-                ))}
-              </dl>
+              <Facts facts={page.start} className={styles.facts} />
             </Card>
           ),
           stop: <StopCard page={page} ask={{ gain, odds }} />,

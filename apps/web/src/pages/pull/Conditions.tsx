@@ -2,6 +2,7 @@ import type { PullPage } from '@pullbook/views';
 import { useKey } from '../../keys/use-key.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
+import { Facts } from '../../parts/Facts.tsx';
 import styles from './pull.module.css';
 
 /** What was written down about the pull. */
@@ -16,14 +17,7 @@ export function Conditions({ page, onAmend }: { page: PullPage; onAmend: () => v
         </Button>
       }
     >
-      <dl className={styles.rows}>
-        {page.conditions.map(({ label, value }) => (
-          <div key={label}>
-            <dt>{label}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
+      <Facts facts={page.conditions} className={styles.rows} />
     </Card>
   );
 }

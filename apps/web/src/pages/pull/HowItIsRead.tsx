@@ -2,6 +2,7 @@ import type { PullPage } from '@pullbook/views';
 import { useState } from 'react';
 import { Button } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
+import { Facts } from '../../parts/Facts.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
 import styles from './pull.module.css';
 import { TreatmentDialog } from './TreatmentDialog.tsx';
@@ -20,14 +21,7 @@ export function HowItIsRead({ page }: { page: PullPage }) {
         </Button>
       }
     >
-      <dl className={styles.rows}>
-        {treatmentWords(page, decimalMark).map(({ label, value }) => (
-          <div key={label}>
-            <dt>{label}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
+      <Facts facts={treatmentWords(page, decimalMark)} className={styles.rows} />
       {open && <TreatmentDialog page={page} onClose={() => setOpen(false)} />}
     </Card>
   );
