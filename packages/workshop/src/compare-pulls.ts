@@ -112,6 +112,12 @@ async function combinationsOf(
   return new Map(found.flatMap((one) => (one === null ? [] : [[one.id, one] as const])));
 }
 
+/** Whether every pull has its set-up noted and no set-up stands on both sides. */
+function setUpsApart(baseline: readonly PullHead[], changed: readonly PullHead[]): boolean {
+  const [left, right] = [baseline, changed].map((side) => new Set(side.map(({ setUpId }) => setUpId)));
+  return !left!.has(null) && !right!.has(null) && [...left!].every((id) => !right!.has(id));
+}
+
 /** Whether the engine was taken apart for the change; `null`: the sheets do not tell, which counts as taken apart. */
 function isTakenApart(
   baseline: readonly PullHead[],
@@ -124,7 +130,8 @@ function isTakenApart(
   };
   const [before, after] = [idOf(baseline), idOf(changed)];
   if (before === null || after === null) return null;
-  if (before === after) return false;
+  // One combination against itself: fitted twice where both sides are noted as of set-ups of their own.
+  if (before === after) return setUpsApart(baseline, changed);
   const [left, right] = [fitted.get(before), fitted.get(after)];
   if (left === undefined || right === undefined || left.engineId !== right.engineId) return null;
   const changes = whatChanged(left.sheet, right.sheet, []);
