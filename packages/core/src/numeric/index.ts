@@ -6,6 +6,7 @@ export { fCdf, fQuantile } from './f-distribution.ts';
 export { gaussLegendre } from './gauss-legendre.ts';
 export { firstNotBelow, interpolateLinear } from './interpolate.ts';
 export { lag1Correlation } from './lag-1-correlation.ts';
+export { type LeastSquaresFit, leastSquares } from './least-squares.ts';
 export { localSlope, slopeOfRows } from './local-slope.ts';
 export { logGamma } from './log-gamma.ts';
 export { mean, sampleDeviation } from './mean.ts';
@@ -22,4 +23,6 @@ export { fitPolynomial, type PolynomialFit, polynomialAt, polynomialSpreadAt } f
 export { rootInBracket } from './root-in-bracket.ts';
 export { type RowRun, runsOf } from './runs.ts';
 export { scaleRule } from './scale-rule.ts';
+export { normalSource } from './seeded-normals.ts';
+export { selectQuantile } from './select-quantile.ts';
 export { studentTCdf, studentTQuantile } from './student-t.ts';

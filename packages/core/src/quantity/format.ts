@@ -33,7 +33,8 @@ export function formatNumber(
   if (!Number.isFinite(value)) return '–';
   const [whole = '', fraction = ''] = Math.abs(value).toFixed(decimals).split('.');
   const separator = decimalMark === '.' ? ',' : '\u202f';
-  const grouped = options.thousands ? whole.replace(/\B(?=(?:\d{3})+$)/gu, separator) : whole;
+  const grouped =
+    options.thousands && whole.length > 3 ? whole.replace(/\B(?=(?:\d{3})+$)/gu, separator) : whole;
   const digits = fraction === '' ? grouped : `${grouped}${decimalMark}${fraction}`;
   const isZero = !/[1-9]/u.test(digits);
   if (isZero) return digits;
