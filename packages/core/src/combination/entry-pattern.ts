@@ -25,15 +25,18 @@ export function entryPattern(kinds: readonly (QuantityKind | 'count')[]): string
 /** Every accepted spelling of the kind's units; '' where none is needed. */
 function unitPatterns(kind: QuantityKind): string[] {
   const spellings = unitsOfKind(kind).flatMap((unit) => unit.spellings);
-  return spellings.map((spelling) => {
+  return spellings.flatMap((spelling) => {
     const folded = foldedSpelling(spelling);
     // A spelling that is nothing but a sign stands for itself.
-    if (!/[\p{L}\p{N}]/u.test(folded)) return anyCase(folded);
-    const words = spelling.normalize('NFKC').split(/[\s()^·⋅•∙*.-]+/u);
-    return words
+    if (!/[\p{L}\p{N}]/u.test(folded)) return [anyCase(folded)];
+    const plain = spelling.normalize('NFKC');
+    const words = plain.split(/[\s()^·⋅•∙*.-]+/u);
+    const pattern = words
       .filter((word) => word !== '')
       .map(anyCase)
       .join(FORGIVEN);
+    // One sign for a whole unit, `℃`, is read as the signs it stands for.
+    return spelling.length === 1 && plain.length > 1 ? [pattern, spelling] : [pattern];
   });
 }
 

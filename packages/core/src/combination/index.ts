@@ -1,6 +1,7 @@
 export { type CamEvents, type CamFigures, camFromEvents } from './cam-card.ts';
 export { type CompressionVolumes, compressionRatioFromVolumes } from './compression-ratio.ts';
 export { deriveFigures, displacement, meanPistonSpeed } from './derive-figures.ts';
+export { entryPattern } from './entry-pattern.ts';
 export { FIELDS, fieldNamed, type SheetEntry, type SheetField } from './fields.ts';
 export {
   COMMON_TEST_PRESSURE,
@@ -16,6 +17,7 @@ export { ORIGINS } from './origins.ts';
 export { readSheet } from './read-sheet.ts';
 export { remarksOnSheet } from './remarks-on-sheet.ts';
 export { SECTIONS, sectionTitle } from './sections.ts';
+export { sheetNumber, sheetValue } from './sheet-number.ts';
 export { type JsonSchema, sheetSchema } from './sheet-schema.ts';
 export { type PlainSheet, sheetToPlain } from './sheet-to-plain.ts';
 export type { TableColumn, TableDetail, TableShape } from './table-shapes.ts';

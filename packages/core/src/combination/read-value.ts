@@ -1,13 +1,15 @@
 import {
   displayUnit,
   figureOf,
-  formatQuantity,
+  fromInside,
   KIND_NAME,
   type Origin,
   parseNumber,
   parseQuantity,
   type QuantityKind,
+  unitFor,
   unitsOfKind,
+  withoutUnit,
 } from '../quantity/index.ts';
 import {
   accepted,
@@ -103,11 +105,11 @@ function checkRange(field: SheetEntry, number: ReadNumber, text: string, place: 
   const outside = (range: readonly [number, number] | null) =>
     range !== null && (number.value < range[0] || number.value > range[1]);
   if (outside(field.allowed)) {
-    const message = said`${place}: ${text} cannot be; allowed is ${rangeText(field.allowed!, number.kind)}. Check the unit, for example "${field.example}".`;
+    const message = said`${place}: ${text} cannot be; allowed is ${rangeText(field.allowed!, number, text, field.example)}. Check the unit, for example "${field.example}".`;
     return refused(remark('refusal', 'value-impossible', message));
   }
   if (!outside(field.usual)) return accepted(null);
-  const message = said`${place}: ${text} is outside the usual ${rangeText(field.usual!, number.kind)}. It is kept; check the number and its unit.`;
+  const message = said`${place}: ${text} is outside the usual ${rangeText(field.usual!, number, text, field.example)}. It is kept; check the number and its unit.`;
   return accepted(null, [remark('caution', 'value-unusual', message)]);
 }
 
@@ -117,16 +119,27 @@ function notUnderstood(field: SheetEntry, text: string, place: string): Remark[]
   return [remark('note', 'text-not-understood', message)];
 }
 
-/** `10 to 1,000 mm` */
-function rangeText(range: readonly [number, number], kind: ReadNumber['kind']): Said | string {
+/** `10 to 1,000 mm`: in the unit that was typed where it is a usual one, else in that of the example. */
+function rangeText(
+  range: readonly [number, number],
+  { kind }: ReadNumber,
+  typed: string,
+  example: string,
+): Said | string {
   if (kind === 'count' || kind === 'ratio') return `${range[0]} to ${range[1]}`;
-  const unit = displayUnit(kind, 'si').name;
-  const [low, high] = range.map((value) => {
-    const decimals = kind === 'length' ? 2 : 1;
-    return formatQuantity(value, kind, { system: 'si', decimalMark: '.', decimals }).number.replace(
-      /\.0+$/,
-      '',
-    );
-  });
-  return said`${figureOf(range[0], kind, { plain: low!, isBare: true })} to ${figureOf(range[1], kind, { plain: `${high} ${unit}` })}`;
+  const unitOf = (text: string) => unitFor(text.replace(/^[-+\d.,\s]+/, ''), kind);
+  const usual = [displayUnit(kind, 'us'), displayUnit(kind, 'si')];
+  const unit = usual.find(({ name }) => name === unitOf(typed)?.name) ?? unitOf(example) ?? usual[1]!;
+  const units = { us: unit.name, si: unit.name };
+  const [low, high] = range.map((value) =>
+    figureOf(value, kind, { units, decimals: decimalsToTell(fromInside(value, unit)) }),
+  );
+  return said`${withoutUnit(low!)} to ${high!}`;
+}
+
+/** Whole numbers stay whole; others have three figures to tell them by. */
+function decimalsToTell(value: number): number {
+  const size = Math.abs(value);
+  if (Math.abs(size - Math.round(size)) < 1e-9 * Math.max(1, size)) return 0;
+  return size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
 }

@@ -30,4 +30,5 @@ export { type FoundSpike, findSpikes, type SpikeOptions } from './spikes.ts';
 export { torqueOfRows } from './torque-and-power.ts';
 export { canBeLate, lagsInForce, PLAIN_TREATMENT, recipeFor } from './treatment.ts';
 export { type PullViewer, viewPull } from './view-pull.ts';
+export { weatherOfPull } from './weather-of-pull.ts';
 export { lagFigure } from './wording.ts';

@@ -70,6 +70,8 @@ export interface Tune {
   targetLambda?: string;
   jets?: string;
   fuelPressure?: string;
+  /** What cools the charge cooler, as it comes in: `14 °C`, `ice water, 3 °C`. */
+  coolerWater?: string;
   /** Drum or delivery the fuel came from: `drum 4, opened 2 March`. */
   fuelBatch?: string;
   notes?: string;

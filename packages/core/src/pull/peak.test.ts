@@ -65,6 +65,22 @@ describe('the peak of bin means', () => {
     expect(peak.value).toBeCloseTo(40 * 6510, 3);
   });
 
+  test('a flat and noisy top is not carried to an end where the curve has long fallen', () => {
+    const x = nodes(2400, 6250, 50);
+    for (let seed = 0; seed < 300; seed++) {
+      const normal = normalNoise(seed);
+      // Flat from 3,800 to 4,800 r/min, a seventh lower at the end; scatter of a log at 20 Hz.
+      const y = x.map(
+        (speed) => 515 - 4e-5 * Math.max(0, Math.abs(speed - 4300) - 500) ** 2 + 1.5 * normal(),
+      );
+      const peak = fitPeak(x, y, { endRpm: 6241 })!;
+      expect(peak.stillClimbing).toBe(false);
+      expect(peak.atRpm).toBeGreaterThan(3300);
+      expect(peak.atRpm).toBeLessThan(5300);
+      expect(Math.abs(peak.value - 515)).toBeLessThan(6);
+    }
+  });
+
   test('a curve that falls from its first node on is highest there and not climbing', () => {
     const x = nodes(3000, 6500, 50);
     expect(

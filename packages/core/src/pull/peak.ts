@@ -28,7 +28,8 @@ export interface PeakOptions {
  *
  * Where the curve is highest at the high-speed end, or the fit tops out beyond it, there is no peak: the figure at that end
  * is given and `stillClimbing` is true. A curve that falls from its first node on has its highest figure there; that is not
- * climbing. `null` when no node has a figure.
+ * climbing. Nor is one that is flat about its top, whose fit has its own top far away or none: the fit is read where the
+ * curve is highest. `null` when no node has a figure.
  */
 export function fitPeak(x: ArrayLike<number>, y: ArrayLike<number>, options: PeakOptions = {}): Peak | null {
   const { kindOfRows = 'samples' } = options;
@@ -47,8 +48,9 @@ export function fitPeak(x: ArrayLike<number>, y: ArrayLike<number>, options: Pea
   const place = fit === null ? null : topOf(fit);
   if (fit === null || place === null || place < nodes[0]!.x) return asItStands(highest, null);
   const last = nodes.at(-1)!;
-  if (place > Math.max(last.x, options.endRpm ?? last.x))
+  if (place > Math.max(last.x, options.endRpm ?? last.x) && last.x - highest.x <= REACH_RPM)
     return climbing(last, fit, kindOfRows, options.endRpm);
+  if (Math.abs(place - highest.x) > reachOf(kindOfRows)) return asItStands(highest, fit);
   return {
     value: polynomialAt(fit, place),
     atRpm: place,
@@ -78,9 +80,14 @@ function fitAround(
   }
   const first = fitTo(nearest(nodes, at));
   const place = first === null ? null : topOf(first);
-  if (place === null || place < nodes[0]!.x || place > nodes.at(-1)!.x) return first;
+  if (place === null || Math.abs(place - at) > REACH_RPM) return first;
+  if (place < nodes[0]!.x || place > nodes.at(-1)!.x) return first;
   return fitTo(nearest(nodes, place));
 }
+
+/** How far from the highest figure a fitted top can lie and still be the top of what was fitted. */
+const reachOf = (kind: GriddedCurve['kindOfRows']): number =>
+  kind === 'points' ? Math.max(REACH_RPM, WIDEST_STEP_RPM) : REACH_RPM;
 
 const within = (nodes: readonly Node[], at: number): Node[] =>
   nodes.filter((node) => Math.abs(node.x - at) <= REACH_RPM);
