@@ -5,6 +5,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { mapSamples } from './make-maps.ts';
+import { matchSamples } from './make-matches.ts';
 
 export interface Sample {
   /** Below `samples/`. */
@@ -187,6 +189,8 @@ export function makeSamples(): Sample[] {
     sample('invalid/torque-in-millimetres.csv', 'refused: torque in N·mm under a header that says N·m', utf8(lines(['Engine speed [rpm],Torque [Nm]', ...pull.map((row) => `${row.speed},${row.torque * 1000}`)]))),
     ...combinationSamples().map(([path, about, text]) => sample(`combinations/${path}`, about, utf8(text))),
     ...trialSamples().map(([path, about, text]) => sample(`a-trial/${path}`, about, utf8(text))),
+    ...mapSamples(),
+    ...matchSamples(),
   ]; // prettier-ignore
 }
 

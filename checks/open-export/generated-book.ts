@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import { CORRECTIONS } from '@pullbook/core/air';
+import type { CompressorMap } from '@pullbook/core/airpath';
 import { readSheet } from '@pullbook/core/combination';
 import type { Cell, Channel, ChannelMeaning, Pull } from '@pullbook/core/pull';
 import { MEANINGS } from '@pullbook/core/pull';
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
-import type { Prediction } from '@pullbook/core/shop';
+import type { PredictedCurve, Prediction } from '@pullbook/core/shop';
 import type { BookContents, LogEntry, WithdrawnKind } from '@pullbook/store';
 import fc from 'fast-check';
 
@@ -194,6 +195,35 @@ const sheet = fc
     return read.value;
   });
 
+/** A predicted curve of three speeds, with or without boost. */
+const figures = fc.array(figure, { minLength: 3, maxLength: 3 });
+const predictedFigure = fc.record({ value: figures, low: figures, high: figures });
+const predictedCurve: fc.Arbitrary<PredictedCurve> = fc.record({
+  engineSpeedRpm: fc.constant([2000, 3000, 4000]),
+  power: predictedFigure,
+  boost: orNull(predictedFigure),
+  air: fc.record({ pressure: figure, temperature: figure }),
+});
+
+const compressorMap: fc.Arbitrary<Omit<CompressorMap, 'id' | 'name'>> = fc.record({
+  form: fc.constantFrom('points' as const, 'rated' as const),
+  reference: fc.record({ pressure: figure, temperature: figure }),
+  geometry: fc.record({
+    wheelExitDiameter: orNull(figure),
+    wheelInletDiameter: orNull(figure),
+    blades: orNull(fc.integer({ min: 3, max: 60 })),
+    backsweep: orNull(figure),
+  }),
+  points: some(
+    fc.record({ flow: figure, pressureRatio: figure, speedRpm: figure, efficiency: orNull(share) }),
+  ),
+  leftEnd: fc.constantFrom('surge' as const, 'not known' as const),
+  origin: fc.constantFrom(...ORIGINS),
+  notes: words,
+  invented: fc.boolean(),
+  createdAt: fc.constant(TIME),
+});
+
 const parts = fc.record({
   bookName: words,
   sheets: fc.array(sheet, { minLength: 1, maxLength: 3 }),
@@ -208,12 +238,17 @@ const parts = fc.record({
   silenced: some(fc.record({ reason: words }), 2),
   predictions: some(
     fc.record({
-      what: fc.constantFrom<Prediction['what']>('meanGain', 'peakPower'),
+      what: fc.constantFrom<Prediction['what']>('meanGain', 'peakPower', 'highestBoost'),
       value: share,
       basis: words,
+      made: fc.option(
+        fc.record({ curve: predictedCurve, madeBy: fc.record({ version: words, seed: fc.nat() }) }),
+        { nil: {} },
+      ),
     }),
     2,
   ),
+  compressorMaps: some(compressorMap, 2),
   plan: orNull(
     fc.record({
       gainRatio: share,
@@ -239,6 +274,7 @@ const parts = fc.record({
       'cell',
       'file',
       'prediction',
+      'compressorMap',
     ),
     8,
   ),
@@ -299,6 +335,7 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
       cell: given.cells.length > 0 ? id('cell', 0) : undefined,
       file: hashes[0],
       prediction: given.predictions.length > 0 ? id('prediction', 0) : undefined,
+      compressorMap: given.compressorMaps.length > 0 ? id('map', 0) : undefined,
     };
     const contents: BookContents = {
       info: { id: name, name: given.bookName, invented: false, createdAt: TIME, schemaVersion: 3 },
@@ -360,14 +397,20 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
         subject: `trial ${id('trial')}`,
         at: TIME,
       })),
-      predictions: given.predictions.map((one, at) => ({
+      predictions: given.predictions.map(({ made, ...one }, at) => ({
         ...one,
+        ...made,
         id: id('prediction', at),
         trialId: id('trial'),
         key: 'A',
         low: one.value - 1,
         high: one.value + 1,
         at: TIME,
+      })),
+      compressorMaps: given.compressorMaps.map((one, at) => ({
+        ...one,
+        id: id('map', at),
+        name: id('map', at),
       })),
       settings: given.settings,
       withdrawn: [...new Set(given.withdrawn)].sort().flatMap((kind, at) => {

@@ -16,8 +16,14 @@ export { type ConfirmedLayout, confirmedLayout } from './layout/confirmed-layout
 export { layoutConflicts } from './layout/layout-conflicts.ts';
 export { layoutFingerprint } from './layout/layout-fingerprint.ts';
 export { rememberedMapping } from './layout/remembered-mapping.ts';
+export { mapToCsv } from './map/map-to-csv.ts';
+export { readMapText } from './map/read-map.ts';
+export { matchSchema } from './match/match-schema.ts';
+export type * from './match/model.ts';
+export { readMatchText } from './match/read-match.ts';
 export * from './model.ts';
 export { guessedMapping } from './pulls/guessed-mapping.ts';
 export { pullsFromReading } from './pulls/pulls-from-reading.ts';
 export { readTextFile } from './read-text-file.ts';
+export { editDistance } from './text/edit-distance.ts';
 export { TextTableReader } from './text-table-reader.ts';

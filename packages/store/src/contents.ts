@@ -3,6 +3,7 @@ import { schemaVersion } from './migrate.ts';
 import type { BookContents, BookInfo, BookOutline } from './model.ts';
 import { readCells } from './rows/cells.ts';
 import { readCombinations } from './rows/combinations.ts';
+import { readCompressorMaps } from './rows/compressor-maps.ts';
 import { readEngines } from './rows/engines.ts';
 import { readFiles } from './rows/files.ts';
 import { readLayouts } from './rows/layouts.ts';
@@ -41,6 +42,7 @@ export async function readOutline(rows: Rows, connection: Connection): Promise<B
     layouts: await readLayouts(rows),
     silenced: await readSilenced(rows),
     predictions: await readPredictions(rows),
+    compressorMaps: await readCompressorMaps(rows),
     settings: await readSettings(rows),
     withdrawn: await readWithdrawn(rows),
     log: await readLog(rows),

@@ -12,7 +12,7 @@ import { insertBookRow, openBook } from './open-book.ts';
 import { databaseFile, originalsFolder } from './places.ts';
 import { bytesFromSamples } from './samples.ts';
 import { temporaryFolder } from './testing/temporary-folder.ts';
-import { AT, pull } from './testing/things.ts';
+import { AT, prediction, pull } from './testing/things.ts';
 
 function emptyDatabase(): BetterSqlite3.Database {
   const database = new Database(':memory:');
@@ -133,6 +133,94 @@ test('a book of the first schema opens with its pulls whole, read as they come, 
   const again = await openBook(folder);
   expect(await again.pull('one')).toEqual({ ...stored, treatment });
   await again.close();
+});
+
+test.each([1, 2, 3, 4])(
+  'an empty book of schema %i migrates, with foreign keys that hold',
+  async (version) => {
+    const folder = temporaryFolder();
+    mkdirSync(originalsFolder(folder), { recursive: true });
+    const older = connect(folder, databaseFile(folder), 100);
+    for (const statements of MIGRATIONS.slice(0, version)) older.database.exec(statements);
+    older.database.pragma(`application_id = ${APPLICATION_ID}`);
+    older.database.pragma(`user_version = ${version}`);
+    insertBookRow(older, { id: 'old', name: 'Old book', invented: true, createdAt: AT });
+    await older.rows.destroy();
+    const book = await openBook(folder);
+    expect(await book.info()).toMatchObject({ id: 'old', schemaVersion: NEWEST_SCHEMA });
+    expect(await book.compressorMaps()).toEqual([]);
+    await book.close();
+    const database = new Database(databaseFile(folder));
+    onTestFinished(() => void database.close());
+    expect(database.pragma('foreign_key_check')).toEqual([]);
+    expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
+  },
+);
+
+test('a book of the fourth schema keeps its predictions, their order and their triggers, and takes new ones', async () => {
+  const folder = temporaryFolder();
+  mkdirSync(originalsFolder(folder), { recursive: true });
+  const older = connect(folder, databaseFile(folder), 100);
+  for (const statements of MIGRATIONS.slice(0, 4)) older.database.exec(statements);
+  older.database.pragma(`application_id = ${APPLICATION_ID}`);
+  older.database.pragma('user_version = 4');
+  insertBookRow(older, { id: 'old', name: 'Old book', invented: true, createdAt: AT });
+  older.database.exec(`
+    insert into trial (id, question, kind, correction, averagesWindowRpm, remark, createdAt, invented)
+      values ('t', 'Which pulley?', 'comparison', 'sae-j1349', 'null', '', '${AT}', 1);
+    insert into prediction (id, trialId, key, what, value, low, high, basis, at) values
+      ('first', 't', 'B', 'meanGain', 0.02, 0.01, 0.03, 'guess', '${AT}'),
+      ('gone', 't', 'B', 'peakPower', 200000, 190000, 210000, 'guess', '${AT}'),
+      ('last', 't', 'B', 'peakPower', 210000, 200000, 220000, 'scaled', '${AT}');
+    insert into withdrawn (kind, id, at) values ('prediction', 'gone', '${AT}');
+  `);
+  await older.rows.destroy();
+
+  const book = await openBook(folder);
+  expect(await book.predictions(['t'])).toEqual([
+    {
+      id: 'last',
+      trialId: 't',
+      key: 'B',
+      what: 'peakPower',
+      value: 210_000,
+      low: 200_000,
+      high: 220_000,
+      basis: 'scaled',
+      at: AT,
+    },
+    {
+      id: 'first',
+      trialId: 't',
+      key: 'B',
+      what: 'meanGain',
+      value: 0.02,
+      low: 0.01,
+      high: 0.03,
+      basis: 'guess',
+      at: AT,
+    },
+  ]);
+  await book.addPrediction({
+    ...prediction('new', 't'),
+    what: 'highestBoost',
+    value: 5e4,
+    low: 4e4,
+    high: 6e4,
+  });
+  expect((await book.predictions())[0]).toMatchObject({ what: 'highestBoost' });
+  const foreign = book.addPrediction(prediction('of no trial', 'nowhere'));
+  await expect(foreign).rejects.toThrow(/FOREIGN KEY/i);
+  await book.close();
+
+  const database = new Database(databaseFile(folder));
+  onTestFinished(() => void database.close());
+  expect(() => database.exec(`update prediction set low = 0 where id = 'first'`)).toThrow('never altered');
+  expect(() => database.exec(`delete from prediction where id = 'first'`)).toThrow('never altered');
+  expect(() => database.exec(`update prediction set what = 'luck'`)).toThrow();
+  expect(database.pragma('foreign_key_check')).toEqual([]);
+  const plan = database.prepare('explain query plan select * from prediction where trialId = ?').all('t');
+  expect(JSON.stringify(plan)).toContain('predictionOfTrial');
 });
 
 const pickText = <Field extends keyof Pull>(from: Pull, fields: Field[]) =>

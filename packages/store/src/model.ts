@@ -1,3 +1,4 @@
+import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, CombinationSheet, Engine, Package } from '@pullbook/core/combination';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
 import type { Silenced } from '@pullbook/core/rule';
@@ -61,10 +62,11 @@ export type WithdrawnKind =
   | 'engine'
   | 'cell'
   | 'file'
-  | 'prediction';
+  | 'prediction'
+  | 'compressorMap';
 
 /** Things that are asked for by an id, its beginning, or a name. A trial's is its question. */
-export type NamedKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell';
+export type NamedKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'compressorMap';
 
 /** An addition that was undone: the thing is hidden from every list and answer, and can be brought back. */
 export interface Withdrawn {
@@ -89,6 +91,7 @@ export interface BookOutline {
   layouts: KnownLayout[];
   silenced: Silenced[];
   predictions: Prediction[];
+  compressorMaps: CompressorMap[];
   settings: StoredSettings;
   withdrawn: Withdrawn[];
   log: LogEntry[];
@@ -262,6 +265,12 @@ export interface Book {
   amendCombination(id: string, sheet: CombinationSheet, reason: string, stamp?: string): Promise<Combination>;
   packages(): Promise<Package[]>;
   addPackage(item: Package): Promise<void>;
+  /** In the order in which they came. */
+  compressorMaps(): Promise<CompressorMap[]>;
+  compressorMap(id: string): Promise<CompressorMap | null>;
+  addCompressorMap(map: CompressorMap): Promise<void>;
+  /** Better knowledge of the same compressor. Under another name, sheets go on saying the old one: a sheet is amended by hand. */
+  changeCompressorMap(map: CompressorMap, reason: string, stamp?: string): Promise<void>;
   setUps(): Promise<SetUp[]>;
   addSetUp(setUp: SetUp): Promise<void>;
   sessions(): Promise<Session[]>;
@@ -318,8 +327,8 @@ export interface Book {
   trialsOf(ids: readonly string[]): Promise<Trial[]>;
   /** Id and question of every trial, with its words to find it by, the one added last first. */
   trialNames(): Promise<{ id: string; question: string; words: string }[]>;
-  /** Ids of the trials in which a pull stands. */
-  trialIdsOfPull(pullId: string): Promise<string[]>;
+  /** Ids of the trials in which any of these pulls stands. */
+  trialIdsOfPulls(pullIds: readonly string[]): Promise<string[]>;
   trial(id: string): Promise<Trial | null>;
   addTrial(trial: Trial): Promise<void>;
   changeTrial(trial: Trial, reason: string, stamp?: string): Promise<void>;
@@ -340,7 +349,8 @@ export interface Book {
   letSpeak(id: string, reason: string): Promise<void>;
   /** Predictions of these trials, or of all; the one made last first. Never altered; withdrawn when its addition is undone. */
   predictions(trialIds?: readonly string[]): Promise<Prediction[]>;
-  addPrediction(prediction: Prediction): Promise<void>;
+  /** Several that were made of one thing are one step, undone at once. */
+  addPrediction(prediction: Prediction, ...others: Prediction[]): Promise<void>;
   settings(): Promise<StoredSettings>;
   /** Keeps the named settings; `null` forgets one; the others stay. */
   changeSettings(change: StoredSettings, stamp?: string): Promise<void>;

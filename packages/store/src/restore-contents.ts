@@ -8,6 +8,7 @@ import { insertBookRow, openConnection } from './open-book.ts';
 import { databaseFile } from './places.ts';
 import { insertCell } from './rows/cells.ts';
 import { insertCombination } from './rows/combinations.ts';
+import { insertCompressorMap } from './rows/compressor-maps.ts';
 import { insertEngine } from './rows/engines.ts';
 import { insertFile } from './rows/files.ts';
 import { keepLayout } from './rows/layouts.ts';
@@ -73,6 +74,7 @@ async function insertAll(rows: Rows, outline: BookOutline, { channelsOf }: Resto
   for (const layout of outline.layouts) await keepLayout(rows, layout);
   for (const one of outline.silenced) await keepSilenced(rows, one);
   for (const prediction of outline.predictions) await insertPrediction(rows, prediction);
+  for (const map of outline.compressorMaps) await insertCompressorMap(rows, map);
   await keepSettings(rows, outline.settings);
   for (const one of outline.withdrawn) await insertWithdrawn(rows, one);
   for (const entry of outline.log) await insertLogEntry(rows, entry);

@@ -8,13 +8,14 @@ import { amendmentSides } from './pull-amendment.ts';
 import { refuseIfChanged } from './refuse-if-changed.ts';
 import { insertCell, readCells, replaceCell } from './rows/cells.ts';
 import { insertCombination, readCombinations, reviseCombination } from './rows/combinations.ts';
+import { insertCompressorMap, readCompressorMaps, replaceCompressorMap } from './rows/compressor-maps.ts';
 import {
   countPulls,
   readCounts,
   readHeadsWith,
   readPullCells,
   readPullNames,
-  readTrialIdsOfPull,
+  readTrialIdsOfPulls,
   readTrialNames,
 } from './rows/counts-and-names.ts';
 import { readDigests, readDigestsAsOf } from './rows/digests.ts';
@@ -178,6 +179,18 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
       }),
     packages: () => there('package', readPackages, byId),
     addPackage: (item) => add('package', item, insertPackage),
+    compressorMaps: () => there('compressorMap', (rows) => readCompressorMaps(rows), byId),
+    compressorMap: async (id) =>
+      (await there('compressorMap', (rows) => readCompressorMaps(rows, id), byId))[0] ?? null,
+    addCompressorMap: (map) => add('compressorMap', map, insertCompressorMap),
+    changeCompressorMap: (map, reason, stamp) =>
+      change(
+        'compressorMap',
+        map,
+        { reason, stamp },
+        async (rows) => (await readCompressorMaps(rows, map.id))[0],
+        (rows) => replaceCompressorMap(rows, map),
+      ),
     setUps: () => read(readSetUps),
     addSetUp: (setUp) => add('set-up', setUp, insertSetUp),
     sessions: () => read(readSessions),
@@ -263,7 +276,7 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
     trial: async (id) => (await there('trial', (rows) => readTrials(rows, [id]), byId))[0] ?? null,
     trialsOf: (ids) => there('trial', (rows) => readTrials(rows, ids), byId),
     trialNames: () => read(readTrialNames),
-    trialIdsOfPull: (pullId) => read((rows) => readTrialIdsOfPull(rows, pullId)),
+    trialIdsOfPulls: (pullIds) => read((rows) => readTrialIdsOfPulls(rows, pullIds)),
     addTrial: (trial) => add('trial', trial, insertTrial, trialRestsOn(trial)),
     changeTrial: (trial, reason, stamp) =>
       change(
@@ -322,7 +335,12 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
       }),
     predictions: async (trialIds) =>
       (await there('prediction', (rows) => readPredictions(rows, trialIds), byId)).reverse(),
-    addPrediction: (prediction) => add('prediction', prediction, insertPrediction),
+    addPrediction: (prediction, ...others) =>
+      write(async (rows) => {
+        const { uid } = await insertLogged(rows, 'prediction', prediction, insertPrediction);
+        for (const one of others)
+          await insertLogged(rows, 'prediction', one, insertPrediction, { together: uid });
+      }),
     settings: () => read(readSettings),
     changeSettings: (changed, stamp) =>
       write(async (rows) => {

@@ -1,4 +1,6 @@
+import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Channel, Pull } from '@pullbook/core/pull';
+import type { Prediction } from '@pullbook/core/shop';
 import type { Trial, TrialPull } from '@pullbook/core/trial';
 import type { Generated } from 'kysely';
 
@@ -197,12 +199,28 @@ interface PredictionTable extends Sequenced {
   id: string;
   trialId: string;
   key: string;
-  what: 'meanGain' | 'peakPower';
+  what: Prediction['what'];
   value: number;
   low: number;
   high: number;
   basis: string;
   at: string;
+  curve: Json;
+  madeBy: Json;
+}
+
+export interface CompressorMapTable extends Sequenced {
+  id: string;
+  name: string;
+  form: CompressorMap['form'];
+  reference: Json;
+  geometry: Json;
+  points: Json;
+  leftEnd: CompressorMap['leftEnd'];
+  origin: CompressorMap['origin'];
+  notes: string;
+  invented: Truth;
+  createdAt: string;
 }
 
 interface WithdrawnTable {
@@ -246,6 +264,7 @@ export interface Tables {
   setting: SettingTable;
   silenced: SilencedTable;
   prediction: PredictionTable;
+  compressorMap: CompressorMapTable;
   withdrawn: WithdrawnTable;
   listed: ListedTable;
 }

@@ -5,6 +5,14 @@ import {
   type EdgePull,
   edgeFromCombination,
 } from './edge-book.ts';
+import {
+  type EdgeCompressorMap,
+  type EdgePrediction,
+  edgeFromMap,
+  edgeFromPrediction,
+  mapFromEdge,
+  predictionFromEdge,
+} from './edge-match.ts';
 import { EXPORT_FORMAT, EXPORT_SCHEMA_VERSION } from './export-names.ts';
 import type { ExportedBook } from './exported-book.ts';
 
@@ -30,7 +38,8 @@ export interface BookJson
   cells?: EdgeCell[];
   layouts?: ExportedBook['layouts'];
   silenced?: ExportedBook['silenced'];
-  predictions?: ExportedBook['predictions'];
+  predictions?: EdgePrediction[];
+  compressorMaps?: EdgeCompressorMap[];
   settings?: ExportedBook['settings'];
   withdrawn?: ExportedBook['withdrawn'];
   log: EdgeLogEntry[];
@@ -39,7 +48,7 @@ export interface BookJson
 
 /** A book without its pulls as it stands in `book.json`. */
 export function bookToJson(
-  { pulls: _, combinations, cells, ...rest }: ExportedBook,
+  { pulls: _, combinations, cells, predictions, compressorMaps, ...rest }: ExportedBook,
   pulls: EdgePull[],
   originals: BookJson['originals'],
 ): BookJson {
@@ -49,6 +58,8 @@ export function bookToJson(
     ...rest,
     combinations: combinations.map(edgeFromCombination),
     cells: cells.map(edgeFromCell),
+    predictions: predictions.map(edgeFromPrediction),
+    compressorMaps: compressorMaps.map(edgeFromMap),
     pulls,
     originals,
   };
@@ -70,7 +81,8 @@ export function bookFromJson(json: BookJson, pulls: ExportedBook['pulls']): Expo
     cells: (json.cells ?? []).map(cellFromEdge),
     layouts: json.layouts ?? [],
     silenced: json.silenced ?? [],
-    predictions: json.predictions ?? [],
+    predictions: (json.predictions ?? []).map(predictionFromEdge),
+    compressorMaps: (json.compressorMaps ?? []).map(mapFromEdge),
     settings: json.settings ?? {},
     withdrawn: json.withdrawn ?? [],
     log: json.log.map((entry) => {

@@ -48,23 +48,40 @@ export function bookSchema(): object {
       layouts: list(object({ fingerprint: TEXT, name: TEXT, columns: true, said: true, confirmedAt: TEXT })),
       silenced: list(object({ id: TEXT, ruleId: TEXT, subject: TEXT, reason: TEXT, at: TEXT })),
       predictions: list(
-        object({
-          id: TEXT,
-          trialId: TEXT,
-          key: TEXT,
-          what: oneOf('meanGain', 'peakPower'),
-          // A share of the baseline's mean power, or W, as `what` says.
-          value: NUMBER,
-          low: NUMBER,
-          high: NUMBER,
-          basis: TEXT,
-          at: TEXT,
-        }),
+        objectWith(
+          {
+            id: TEXT,
+            trialId: TEXT,
+            key: TEXT,
+            what: oneOf('meanGain', 'peakPower', 'highestBoost'),
+            // A share of the baseline's mean power, W, or Pa, as `what` says.
+            value: NUMBER,
+            low: NUMBER,
+            high: NUMBER,
+            basis: TEXT,
+            at: TEXT,
+          },
+          {
+            curve: PREDICTED_CURVE,
+            madeBy: object({ version: TEXT, seed: { type: 'integer' } }),
+          },
+        ),
       ),
+      compressorMaps: list(COMPRESSOR_MAP),
       settings: { type: 'object' },
       withdrawn: list(
         object({
-          kind: oneOf('pull', 'trial', 'combination', 'package', 'engine', 'cell', 'file', 'prediction'),
+          kind: oneOf(
+            'pull',
+            'trial',
+            'combination',
+            'package',
+            'engine',
+            'cell',
+            'file',
+            'prediction',
+            'compressorMap',
+          ),
           id: TEXT,
           at: TEXT,
         }),
@@ -135,6 +152,42 @@ const COMBINATION = object({
   packageIds: list(TEXT),
   createdAt: TEXT,
   invented: TRUTH,
+});
+
+const PREDICTED_FIGURE = object({ value: list(NUMBER), low: list(NUMBER), high: list(NUMBER) });
+
+const PREDICTED_CURVE = object({
+  engineSpeedRpm: list(NUMBER),
+  powerW: PREDICTED_FIGURE,
+  boostPa: orNull(PREDICTED_FIGURE),
+  air: object({ pressurePa: NUMBER, temperatureK: NUMBER }),
+});
+
+const COMPRESSOR_MAP = object({
+  id: TEXT,
+  name: TEXT,
+  form: oneOf('points', 'rated'),
+  reference: object({ pressurePa: NUMBER, temperatureK: NUMBER }),
+  geometry: object({
+    wheelExitDiameterM: MAYBE_NUMBER,
+    wheelInletDiameterM: MAYBE_NUMBER,
+    blades: MAYBE_NUMBER,
+    backsweepRad: MAYBE_NUMBER,
+  }),
+  // Flow and speed are corrected to the reference; total to total.
+  points: list(
+    object({
+      flowKgPerS: NUMBER,
+      pressureRatio: NUMBER,
+      speedRpm: NUMBER,
+      efficiencyRatio: MAYBE_NUMBER,
+    }),
+  ),
+  leftEnd: oneOf('surge', 'not known'),
+  origin: ORIGIN,
+  notes: TEXT,
+  invented: TRUTH,
+  createdAt: TEXT,
 });
 
 const CELL = object({
@@ -208,7 +261,7 @@ function pull(): object {
       factor: MAYBE_NUMBER,
     }),
     sweep: object({ momentOfInertiaKgM2: MAYBE_NUMBER, inertiaCompensated: oneOf('yes', 'no', 'unknown') }),
-    tune: words('sparkAdvance', 'targetLambda', 'jets', 'fuelPressure', 'fuelBatch', 'notes'),
+    tune: words('sparkAdvance', 'targetLambda', 'jets', 'fuelPressure', 'coolerWater', 'fuelBatch', 'notes'),
     places: words('boostTap', 'chargeProbe', 'inletProbe'),
     notes: list(object({ at: TEXT, text: TEXT })),
     events: list(object({ engineSpeedRpm: MAYBE_NUMBER, text: TEXT })),

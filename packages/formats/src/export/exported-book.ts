@@ -1,3 +1,4 @@
+import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, Engine, Package } from '@pullbook/core/combination';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
 import type { Silenced } from '@pullbook/core/rule';
@@ -25,9 +26,19 @@ export interface ExportedBook {
   layouts: { fingerprint: string; name: string; columns: unknown; said: unknown; confirmedAt: string }[];
   silenced: Silenced[];
   predictions: Prediction[];
+  compressorMaps: CompressorMap[];
   settings: Record<string, unknown>;
   withdrawn: {
-    kind: 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'file' | 'prediction';
+    kind:
+      | 'pull'
+      | 'trial'
+      | 'combination'
+      | 'package'
+      | 'engine'
+      | 'cell'
+      | 'file'
+      | 'prediction'
+      | 'compressorMap';
     id: string;
     at: string;
   }[];

@@ -17,7 +17,8 @@ export interface LeftOut {
  * see yet or at all, without what only those rest on, without withdrawn things, and without the log, the settings and
  * the remembered layouts, which tell the shop's own doings. A trial goes whole or not at all: without one of its pulls
  * its answer would be another. A file of several pulls of which one is private stays out, and its other pulls say that
- * they have none.
+ * they have none. A compressor map goes with the combinations whose sheets name it: it is part of how they were built,
+ * and what was computed of them rests on it.
  */
 export function seenBy(
   book: ExportedBook,
@@ -78,6 +79,11 @@ export function seenBy(
       byId,
       combinations.flatMap(({ packageIds }) => packageIds),
     ),
+    compressorMaps: used(
+      book.compressorMaps.filter(({ id }) => !gone.has(`compressorMap ${id}`)),
+      ({ name }) => plainName(name),
+      combinations.map(({ sheet }) => plainName(sheet.sections.supercharger?.map?.text ?? '')),
+    ),
     setUps: used(
       book.setUps,
       byId,
@@ -108,6 +114,9 @@ export function seenBy(
   };
   return { contents, leftOut };
 }
+
+/** As names are met in a book: capitals and spaces round them are forgiven. */
+const plainName = (name: string): string => name.trim().toLowerCase();
 
 function maySee({ who, notBefore }: Audience, reader: 'customer' | 'everyone', day: string): boolean {
   if (who === 'shop' || (who === 'customer' && reader === 'everyone')) return false;

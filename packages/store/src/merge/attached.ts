@@ -38,6 +38,7 @@ export function mergeAttached(database: BetterSqlite3.Database, sides: MergeSide
     pullHere: new Map(),
     dropped: new Set(),
     cellNames: new Map(),
+    mapNames: new Map(),
   };
   for (const kind of MERGE_KINDS) mergeKind(state, kind);
   mergeWithdrawn(state);

@@ -16,6 +16,8 @@ export const MERGE_KINDS: readonly MergeKind[] = [
   plain('engine'),
   plain('package'),
   plain('cell'),
+  // Before the combinations, whose sheets name it.
+  plain('compressorMap'),
   {
     ...plain('combination'),
     parts: [{ table: 'combinationPackage', owner: 'combinationId' }],
@@ -35,5 +37,8 @@ export const MERGE_KINDS: readonly MergeKind[] = [
   { ...plain('layout'), key: 'fingerprint' },
   plain('silenced'),
   // Never altered once made.
-  { ...plain('prediction'), fixed: ['trialId', 'key', 'what', 'value', 'low', 'high', 'basis', 'at'] },
+  {
+    ...plain('prediction'),
+    fixed: ['trialId', 'key', 'what', 'value', 'low', 'high', 'basis', 'at', 'curve', 'madeBy'],
+  },
 ];

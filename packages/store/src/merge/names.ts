@@ -1,19 +1,23 @@
+import type { CombinationSheet } from '@pullbook/core/combination';
 import type { MergeKind } from './kinds.ts';
 import type { MergeState } from './state.ts';
 import type { Row, Thing } from './things.ts';
 
 /**
- * A newcomer as it is called here: a name of ours stays ours, so an engine or a cell of the same name says where it is
- * from, and the pulls and sessions that came with a cell follow it. Trials speak of our pull where both books have it.
+ * A newcomer as it is called here: a name of ours stays ours, so an engine, a cell or a compressor map of the same name
+ * says where it is from, and the pulls, sessions and sheets that came with it follow. Trials speak of our pull where both books have it.
  */
 export function inOurWords(state: MergeState, kind: MergeKind, thing: Thing, own: Map<string, Thing>): Thing {
   switch (kind.kind) {
     case 'engine':
     case 'cell':
+    case 'compressorMap':
       return underFreeName(state, kind, thing, own);
     case 'pull':
     case 'session':
       return inRenamedCell(state, kind, thing);
+    case 'combination':
+      return withRenamedMap(state, thing);
     case 'trial':
       return withOurPulls(state, kind, thing);
     default:
@@ -42,6 +46,7 @@ function underFreeName(state: MergeState, kind: MergeKind, thing: Thing, own: Ma
   for (let count = 2; taken.has(wording({ ...thing.row, name: to })); count++)
     to = `${from} (from ${origin}, ${count})`;
   if (kind.kind === 'cell') state.cellNames.set(from.toLowerCase(), to);
+  if (kind.kind === 'compressorMap') state.mapNames.set(wording({ name: from.trim() }), to);
   state.report.renamed.push({ kind: kind.kind, id: thing.key, from, to });
   noteRename(state, `${kind.kind} changed`, `${kind.kind} ${thing.key}`, { name: from }, { name: to });
   return { ...thing, row: { ...thing.row, name: to } };
@@ -57,6 +62,20 @@ function inRenamedCell(state: MergeState, kind: MergeKind, thing: Thing): Thing 
   const act = kind.kind === 'pull' ? 'pull amended' : 'session changed';
   noteRename(state, act, `${kind.kind} ${thing.key}`, { cell: from }, { cell: to });
   return { ...thing, row: { ...thing.row, cell: to } };
+}
+
+/** A sheet that came with a renamed map names it as it is called here, or it would mean ours of the old name. */
+function withRenamedMap(state: MergeState, thing: Thing): Thing {
+  const before = JSON.parse(String(thing.row.sheet)) as CombinationSheet;
+  const map = before.sections.supercharger?.map;
+  const to = map && state.mapNames.get(wording({ name: map.text.trim() }));
+  if (!to) return thing;
+  const supercharger = { ...before.sections.supercharger, map: { ...map, text: to } };
+  const after: CombinationSheet = { ...before, sections: { ...before.sections, supercharger } };
+  const { name } = thing.row;
+  const subject = `combination ${thing.key}`;
+  noteRename(state, 'combination amended', subject, { name, sheet: before }, { name, sheet: after });
+  return { ...thing, row: { ...thing.row, sheet: JSON.stringify(after) } };
 }
 
 function noteRename({ entries }: MergeState, act: string, subject: string, before: unknown, after: unknown) {

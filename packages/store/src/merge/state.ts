@@ -31,4 +31,6 @@ export interface MergeState {
   dropped: Set<string>;
   /** Cells of theirs that have another name here, by their name in small letters. */
   cellNames: Map<string, string>;
+  /** Likewise its compressor maps, which sheets name. */
+  mapNames: Map<string, string>;
 }

@@ -11,6 +11,8 @@ const TABLE_OF_KIND: Record<string, string> = {
   pull: 'pull',
   cell: 'cell',
   file: 'file',
+  prediction: 'prediction',
+  compressorMap: 'compressorMap',
 };
 
 /**

@@ -139,6 +139,7 @@ const COUNTED: Record<string, string> = {
   files: 'file',
   trials: 'trial',
   cells: 'cell',
+  compressorMaps: 'compressorMap',
   log: 'log',
 };
 

@@ -22,7 +22,7 @@ import { originalPath } from '../originals.ts';
 import { databaseFile } from '../places.ts';
 import { importedFile, randomFrom } from '../testing/imported-file.ts';
 import { temporaryFolder } from '../testing/temporary-folder.ts';
-import { combination, engine, kit, pull, trial } from '../testing/things.ts';
+import { combination, compressorMap, engine, kit, prediction, pull, trial } from '../testing/things.ts';
 import { openPages } from './pages.ts';
 import { rescueBook } from './rescue-book.ts';
 import { foundRecords } from './rows.ts';
@@ -58,6 +58,14 @@ async function filledBook(folder = temporaryFolder()): Promise<Book> {
       pulls: FILES.map((name) => ({ pullId: `${name}/0`, key: 'A', role: 'counted', reason: null })),
     }),
   );
+  // Maps and predictions enough to fill pages of their own.
+  for (let index = 0; index < 12; index++) {
+    await book.addCompressorMap(compressorMap(`map ${index}`, { notes: 'n'.repeat(600) }));
+    await book.addPrediction({
+      ...prediction(`${index}`, 't'),
+      madeBy: { version: '1'.repeat(600), seed: index },
+    });
+  }
   for (let index = 0; index < 20; index++)
     await book.amendPull('file 1/0', { cell: `Cell ${index}` }, 'wrong');
   return book;

@@ -93,12 +93,12 @@ export async function readPullCells(rows: Rows): Promise<{ name: string; pulls: 
   return found.map(({ cell, pulls }) => ({ name: cell!, pulls }));
 }
 
-export async function readTrialIdsOfPull(rows: Rows, pullId: string): Promise<string[]> {
+export async function readTrialIdsOfPulls(rows: Rows, pullIds: readonly string[]): Promise<string[]> {
   const found = await rows
     .selectFrom('trialPull')
     .select('trialId')
     .distinct()
-    .where('pullId', '=', pullId)
+    .where('pullId', 'in', amongIds(pullIds))
     .where(isThere('trial', 'trialPull.trialId'))
     .execute();
   return found.map(({ trialId }) => trialId);

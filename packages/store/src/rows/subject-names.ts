@@ -20,6 +20,7 @@ const TABLES = [
   ['layout', 'layout', 'fingerprint', 'name'],
   ['silenced', 'silenced', 'id', 'ruleId'],
   ['prediction', 'prediction', 'id', 'basis'],
+  ['compressorMap', 'compressorMap', 'id', 'name'],
   ['book', 'book', 'id', 'name'],
 ] as const;
 

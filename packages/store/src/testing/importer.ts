@@ -1,14 +1,14 @@
 /**
  * Run as a program of its own, to be killed: works on the book of a folder without end, and prints each act once it was
  * accepted. `imports`: brings in files. `everything`: beside that amends pulls, changes a trial with its plan and a setting,
- * silences a rule and lets it speak, keeps predictions, undoes, and makes backups, while it goes on.
+ * changes a compressor map, silences a rule and lets it speak, keeps predictions, undoes, and makes backups, while it goes on.
  */
 import { writeSync } from 'node:fs';
 import { backUpBook } from '../backup/backup-book.ts';
 import { type Book, BookTrouble } from '../model.ts';
 import { openBook } from '../open-book.ts';
 import { importedFile } from './imported-file.ts';
-import { planOf, prediction, trial } from './things.ts';
+import { compressorMap, planOf, prediction, trial } from './things.ts';
 
 const [folder = '', prefix = '', work = 'imports', backups = ''] = process.argv.slice(2);
 const book = await openBook(folder, { create: { name: 'Book to be killed' }, lockWaitMs: 60_000 });
@@ -29,6 +29,7 @@ async function edit(open: Book, pullId: string, token: string, index: number): P
   else await open.changeTrial(trial(TRIAL, { remark: token, plan: planOf(token) }), `trial ${token}`);
   if (index > 0) writeSync(1, `done trial ${token}\n`);
   await judge(open, pullId, token, index);
+  await keepMap(open, token, index);
   await open.changeSettings({ [prefix]: token });
   writeSync(1, `set ${token}\n`);
   if (index % 2 === 1) {
@@ -36,6 +37,14 @@ async function edit(open: Book, pullId: string, token: string, index: number): P
     writeSync(1, `undone ${undone!.uid}\n`);
   }
   if (index % 3 === 1 && !isCopying) void backUp();
+}
+
+/** A compressor map, and better knowledge of it: its notes and its points change together. */
+async function keepMap(open: Book, token: string, index: number): Promise<void> {
+  const id = `map of ${prefix}`;
+  if (index === 0) return open.addCompressorMap(compressorMap(id, { notes: token, name: token }));
+  await open.changeCompressorMap(compressorMap(id, { notes: token, name: token }), `map ${token}`);
+  writeSync(1, `done map ${token}\n`);
 }
 
 /** What a verdict needs to be kept: a prediction before the pull, a rule silenced, every other time let speak again. */

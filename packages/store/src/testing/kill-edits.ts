@@ -58,7 +58,7 @@ export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string
 }
 
 async function statesThatDiffer(book: Book, log: readonly LogEntry[]): Promise<string[]> {
-  const { pulls, trials, settings, predictions } = await book.outline();
+  const { pulls, trials, settings, predictions, compressorMaps } = await book.outline();
   const last = new Map<string, Record<string, unknown>>();
   for (const { subject, after } of log)
     if (after !== null) last.set(subject, { ...last.get(subject), ...(after as Record<string, unknown>) });
@@ -76,6 +76,10 @@ async function statesThatDiffer(book: Book, log: readonly LogEntry[]): Promise<s
       ...(remark === (plan?.notes ?? '')
         ? []
         : [`trial ${id}: its plan is ${plan?.notes}, its remark ${remark}`]),
+    ]),
+    ...compressorMaps.flatMap(({ id, name, notes }) => [
+      ...differs(`compressorMap ${id}`, 'notes', notes),
+      ...(name === notes ? [] : [`compressorMap ${id}: its name is ${name}, its notes ${notes}`]),
     ]),
     ...predictions.flatMap(({ id, basis }) => differs(`prediction ${id}`, 'basis', basis)),
     ...[...last.keys()]

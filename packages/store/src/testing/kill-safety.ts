@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { isDeepStrictEqual } from 'node:util';
 import { backUpBook } from '../backup/backup-book.ts';
 import { checkBackup } from '../backup/check.ts';
 import { backupsIn } from '../backup/model.ts';
@@ -13,6 +14,7 @@ import { databaseFile } from '../places.ts';
 import { rescueBook } from '../rescue/rescue-book.ts';
 import type { Act } from './act-once.ts';
 import { importedFile, randomFrom } from './imported-file.ts';
+import { compressorMap, prediction, trial } from './things.ts';
 
 export interface SafetyKill {
   round: number;
@@ -85,10 +87,18 @@ async function makeBooks(all: string): Promise<void> {
       const { file, bytes, pulls } = importedFile(name);
       await made.addFileWithPulls(file, bytes, pulls);
     }
+    await made.addCompressorMap(mapOf(names));
+    await made.addTrial(trial(trialOf(names)));
+    await made.addPrediction(predictionOf(names));
     await made.close();
   }
   await backUpBook(book, backups, new Date('2026-03-01T10:00:00.000Z'));
 }
+
+/** What stands with the files of a book, each half of which would be a fault. */
+const mapOf = (names: readonly string[]) => compressorMap(`map of ${names[0]}`, { name: names[0]! });
+const trialOf = (names: readonly string[]) => `trial of ${names[0]}`;
+const predictionOf = (names: readonly string[]) => prediction(names[0]!, trialOf(names));
 
 function damage(book: string): void {
   const bytes = readFileSync(databaseFile(book));
@@ -135,11 +145,14 @@ async function lookAfter(act: Act, places: Places): Promise<{ isDone: boolean; f
   for (const name of OURS) if (!before.includes(name)) faults.push(`${name} is lost`);
   const came = before.filter((name) => THEIRS.includes(name));
   if (came.length !== 0 && came.length !== THEIRS.length) faults.push(`half of the merge is there: ${came}`);
+  const has = came.length === 0 ? [OURS] : [OURS, THEIRS];
+  faults.push(...(await faultsOfMatch(book, has)));
   if (act === 'merge') {
     isDone = came.length > 0;
     await mergeBooks(book, laptop, { dryRun: false });
     const after = await namesWhole(book, faults);
     if (after.length !== OURS.length + THEIRS.length) faults.push(`merged again there are ${after}`);
+    faults.push(...(await faultsOfMatch(book, [OURS, THEIRS])));
   }
   if (act === 'backup') {
     isDone = (await backupsIn(backups)).length > 1;
@@ -151,6 +164,21 @@ async function lookAfter(act: Act, places: Places): Promise<{ isDone: boolean; f
   const left = readdirSync(book).filter((name) => name.endsWith('.part'));
   if (left.length > 0) faults.push(`left behind: ${left}`);
   return { isDone, faults };
+}
+
+/** Compressor maps and predictions that are not those that came with these files. */
+async function faultsOfMatch(folder: string, came: readonly string[][]): Promise<string[]> {
+  const book = await openBook(folder);
+  try {
+    const is = [await book.compressorMaps(), await book.predictions()];
+    const wanted = [came.map(mapOf), came.map(predictionOf)];
+    const inOrder = (things: { id: string }[]) => things.toSorted((a, b) => (a.id < b.id ? -1 : 1));
+    return isDeepStrictEqual(is.map(inOrder), wanted.map(inOrder))
+      ? []
+      : [`maps and predictions are ${JSON.stringify(is)}`];
+  } finally {
+    await book.close();
+  }
 }
 
 /** Files of a book whose bytes and curves are those that they must be; what is not is told. */

@@ -1,3 +1,4 @@
+import type { CompressorMap } from '@pullbook/core/airpath';
 import { type Combination, type Engine, type Package, readSheet } from '@pullbook/core/combination';
 import type { TrialPlan } from '@pullbook/core/plan';
 import {
@@ -116,6 +117,24 @@ export const planOf = (notes: string): TrialPlan => ({
   looksAt: [2],
   stopCriteria: null,
   notes,
+});
+
+export const compressorMap = (id: string, fields: Partial<CompressorMap> = {}): CompressorMap => ({
+  id,
+  name: `Map ${id}`,
+  form: 'points',
+  reference: { pressure: 100_000, temperature: 298.15 },
+  geometry: { wheelExitDiameter: 0.105, wheelInletDiameter: null, blades: 16, backsweep: 0.52 },
+  points: [
+    { flow: 0.2, pressureRatio: 1.4, speedRpm: 40_000, efficiency: 0.72 },
+    { flow: 0.3, pressureRatio: 1.3, speedRpm: 40_000, efficiency: null },
+  ],
+  leftEnd: 'surge',
+  origin: 'data sheet',
+  notes: '',
+  invented: true,
+  createdAt: AT,
+  ...fields,
 });
 
 export const prediction = (basis: string, trialId: string): Prediction => ({

@@ -1,3 +1,4 @@
+import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, Engine } from '@pullbook/core/combination';
 import type { Cell } from '@pullbook/core/pull';
 import type { Silenced } from '@pullbook/core/rule';
@@ -6,6 +7,7 @@ import type { Connection, Rows } from '../connection.ts';
 import type { BookTrouble, KnownLayout, LogEntry, PullAmendment, StoredSettings } from '../model.ts';
 import { readCells, replaceCell } from '../rows/cells.ts';
 import { readCombinations, reviseCombination } from '../rows/combinations.ts';
+import { readCompressorMaps, replaceCompressorMap } from '../rows/compressor-maps.ts';
 import { readEngines, replaceEngine } from '../rows/engines.ts';
 import { deleteLayout, keepLayout, readLayouts } from '../rows/layouts.ts';
 import { readHeadsOf, updatePullHead } from '../rows/pulls.ts';
@@ -49,6 +51,7 @@ const REVERSALS: Record<string, Reversal> = {
   'engine added': withdrawing('engine'),
   'cell added': withdrawing('cell'),
   'prediction added': withdrawing('prediction'),
+  'compressorMap added': withdrawing('compressorMap'),
   'pull amended': async (rows, entry) => {
     const [head] = await readHeadsOf(rows, [idOf(entry)]);
     const after = entry.after as PullAmendment;
@@ -91,6 +94,12 @@ const REVERSALS: Record<string, Reversal> = {
     const now = (await readEngines(rows)).find(({ id }) => id === idOf(entry));
     if (!now || !sameValue(now, entry.after)) return 'changed';
     await replaceEngine(rows, entry.before as Engine);
+    return null;
+  },
+  'compressorMap changed': async (rows, entry) => {
+    const [now] = await readCompressorMaps(rows, idOf(entry));
+    if (!now || !sameValue(now, entry.after)) return 'changed';
+    await replaceCompressorMap(rows, entry.before as CompressorMap);
     return null;
   },
   'layout confirmed': layoutBack,

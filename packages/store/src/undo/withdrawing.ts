@@ -84,6 +84,7 @@ async function usersOf(rows: Rows, kind: WithdrawnKind, id: string): Promise<str
         .execute();
       return found.map(({ name }) => `the combination "${name}"`);
     }
+    // A compressor map too: sheets name it and do not rest on it, and what was read from a wrong file must be easy to take back.
     default:
       return [];
   }

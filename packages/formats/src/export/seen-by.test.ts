@@ -1,0 +1,88 @@
+import type { CompressorMap } from '@pullbook/core/airpath';
+import { readSheet } from '@pullbook/core/combination';
+import { OPEN_AUDIENCE } from '@pullbook/core/pull';
+import { expect, test } from 'vitest';
+import type { ExportedBook } from './exported-book.ts';
+import { seenBy } from './seen-by.ts';
+
+const AT = '2026-03-14T10:42:00Z';
+
+const map = (id: string, name: string): CompressorMap => ({
+  id,
+  name,
+  form: 'points',
+  reference: { pressure: 100_000, temperature: 298.15 },
+  geometry: { wheelExitDiameter: null, wheelInletDiameter: null, blades: null, backsweep: null },
+  points: [],
+  leftEnd: 'not known',
+  origin: 'measured',
+  notes: '',
+  invented: true,
+  createdAt: AT,
+});
+
+function combination(id: string, mapName: string): ExportedBook['combinations'][number] {
+  const read = readSheet({ schemaVersion: 1, name: id, supercharger: { map: mapName } });
+  if (!read.ok) throw new Error(read.remarks[0]!.message);
+  const sheet = read.value;
+  return {
+    id,
+    engineId: 'e',
+    name: id,
+    sheet,
+    revision: 1,
+    madeFromId: null,
+    packageIds: [],
+    createdAt: AT,
+    invented: true,
+  };
+}
+
+/** A trial that the customer may see over the first combination; the second is the shop's alone. */
+const book: ExportedBook = {
+  info: { id: 'b', name: 'Shop', invented: true, createdAt: AT, schemaVersion: 5 },
+  engines: [{ id: 'e', name: 'Six', buildRevision: '1', notes: '', invented: true }],
+  combinations: [combination('seen', ' shop BLOWER'), combination('private', 'Secret blower')],
+  packages: [],
+  setUps: [],
+  sessions: [],
+  pulls: [],
+  files: [],
+  trials: [
+    {
+      id: 't',
+      question: 'Which pulley?',
+      kind: 'survey',
+      combinations: [{ key: 'A', combinationId: 'seen', shortName: '' }],
+      pulls: [],
+      correction: 'observed',
+      averagesWindowRpm: null,
+      remark: '',
+      audience: { ...OPEN_AUDIENCE, who: 'customer' },
+      createdAt: AT,
+      invented: true,
+    },
+  ],
+  cells: [],
+  layouts: [],
+  silenced: [],
+  predictions: [],
+  compressorMaps: [map('named', 'Shop blower'), map('other', 'Secret blower'), map('gone', 'Shop blower')],
+  settings: {},
+  withdrawn: [{ kind: 'compressorMap', id: 'gone', at: AT }],
+  log: [],
+};
+
+const mapIds = ({ compressorMaps }: ExportedBook) => compressorMaps.map(({ id }) => id);
+
+test('a compressor map goes with the combinations that name it, and no other map does', () => {
+  expect(mapIds(seenBy(book, 'customer', '2026-03-15').contents)).toEqual(['named']);
+});
+
+test('nobody gets the map of a combination they do not see', () => {
+  expect(mapIds(seenBy(book, 'everyone', '2026-03-15').contents)).toEqual([]);
+});
+
+test('the shop has all of them, withdrawn ones too', () => {
+  expect(mapIds(seenBy(book, 'shop', '2026-03-15').contents)).toEqual(['named', 'other', 'gone']);
+});
