@@ -1,7 +1,7 @@
 import type { DemoCell } from './model.ts';
 
 /**
- * The invented shop's two cells. The weather station's calibration of cell 1 ran out between the two days of pulls, so that
+ * The invented shop's two cells. The weather station's calibration of cell 1 ran out after the first day of pulls, so that
  * the demo shows what that looks like; cell 2 was never used.
  */
 export const CELLS: DemoCell[] = [

@@ -1,6 +1,6 @@
 import type { AirReading } from '@pullbook/core/air';
 import type { PullEvent } from '@pullbook/core/pull';
-import type { Build } from './invented-engine.ts';
+import type { DemoBuild } from './full-throttle.ts';
 import { type FileLayout, loggerFile } from './logger-file.ts';
 import type { DemoFile } from './model.ts';
 import { sweepRows } from './sweep.ts';
@@ -8,9 +8,10 @@ import { sweepRows } from './sweep.ts';
 /** One pull of the story, told in a few lines; what is left out is as usual. */
 export interface PlannedPull {
   ref: string;
-  build: Build;
+  build: DemoBuild;
   combinationRef: string;
   setUpRef: string;
+  sessionRef: string;
   /** In its session, from 1. */
   order: number;
   /** ISO 8601 with offset */
@@ -52,7 +53,7 @@ export function fileOfPull(seed: number, planned: PlannedPull): DemoFile {
       name: `Pull ${number}`,
       combinationRef: planned.combinationRef,
       setUpRef: planned.setUpRef,
-      sessionRef: planned.setUpRef === 'set-up-1' ? 'day-one' : 'day-two',
+      sessionRef: planned.sessionRef,
       orderInSession: planned.order,
       recordedAt: planned.at,
       cell: 'cell 1',
@@ -72,8 +73,8 @@ export function fileOfPull(seed: number, planned: PlannedPull): DemoFile {
   };
 }
 
-function tuneOf(build: Build): DemoFile['pull']['tune'] {
+function tuneOf(build: DemoBuild): DemoFile['pull']['tune'] {
   return build === 'naturally aspirated'
     ? { sparkAdvance: '31 deg', targetLambda: '0.88', fuelPressure: '300 kPa' }
-    : { sparkAdvance: '22 deg', targetLambda: '0.79', fuelPressure: '300 kPa' };
+    : { sparkAdvance: '22 deg', targetLambda: '0.79', fuelPressure: '300 kPa', coolerWater: '26 °C' };
 }

@@ -1,2 +1,3 @@
+export { DEMO_SEED } from './demo-seed.ts';
 export * from './model.ts';
-export { DEMO_SEED, demoScenario } from './scenario.ts';
+export { demoScenario } from './scenario.ts';

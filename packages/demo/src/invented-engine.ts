@@ -1,8 +1,21 @@
+import type { HiddenTruth } from './hidden-truth.ts';
+
 /**
  * The invented engine's answer to full throttle: plain curves drawn by hand, so that the demo book cannot explain
  * itself through the formulas that Pullbook would use on it. Reference air: 99 kPa dry and 25 °C.
  */
 export type Build = 'naturally aspirated' | 'supercharged' | 'supercharged, longer cam';
+
+/** What the engine does at full throttle at one engine speed; inside units. */
+export interface FullThrottle {
+  torque: number;
+  boost: number;
+  lambda: number;
+  /** How much warmer the charge is than the inlet air, K. */
+  chargeRise: number;
+  /** Fuel burnt at a power, kg/s. */
+  fuelFlow: (power: number) => number;
+}
 
 const NEWTON_METRE_PER_POUND_FOOT = 1.3558179483314;
 const WATT_PER_HORSEPOWER = 745.69987158227;
@@ -10,10 +23,10 @@ const PASCAL_PER_PSI = 6894.757293168;
 const POUND_FOOT_RPM_PER_HORSEPOWER = 5252.113;
 
 /** Torque at full throttle in the reference air, N·m. */
-export function inventedTorque(build: Build, engineSpeedRpm: number): number {
+export function inventedTorque(build: Build, engineSpeedRpm: number, hidden: HiddenTruth): number {
   const bare = nakedTorqueLbFt(engineSpeedRpm);
   if (build === 'naturally aspirated') return bare * NEWTON_METRE_PER_POUND_FOOT;
-  const blown = bare * (1 + 0.7075 * (baseBoostPsi(engineSpeedRpm) / 14.36));
+  const blown = bare * (1 + hidden.torqueOfBoost * (baseBoostPsi(engineSpeedRpm, hidden) / 14.36));
   const longer =
     build === 'supercharged'
       ? 0
@@ -22,10 +35,10 @@ export function inventedTorque(build: Build, engineSpeedRpm: number): number {
 }
 
 /** Gauge pressure in the manifold at full throttle, Pa; a little below ambient without a supercharger. */
-export function inventedBoost(build: Build, engineSpeedRpm: number): number {
+export function inventedBoost(build: Build, engineSpeedRpm: number, hidden: HiddenTruth): number {
   if (build === 'naturally aspirated') return -0.28 * (engineSpeedRpm / 6500) ** 2 * PASCAL_PER_PSI;
   const swallowed = build === 'supercharged' ? 0 : 0.045 + 0.061 * rise(engineSpeedRpm, 3000, 6500);
-  return baseBoostPsi(engineSpeedRpm) * (1 - swallowed) * PASCAL_PER_PSI;
+  return baseBoostPsi(engineSpeedRpm, hidden) * (1 - swallowed) * PASCAL_PER_PSI;
 }
 
 /** Air-fuel ratio over the stoichiometric one at full throttle. */
@@ -42,8 +55,9 @@ export function inventedFuelFlow(build: Build, powerWatt: number): number {
 }
 
 /** How much warmer the charge is than the inlet air, K. */
-export function inventedChargeRise(build: Build, engineSpeedRpm: number): number {
-  return build === 'naturally aspirated' ? 5 : 4 + 15 * (inventedBoost(build, engineSpeedRpm) / 70_000);
+export function inventedChargeRise(build: Build, engineSpeedRpm: number, hidden: HiddenTruth): number {
+  if (build === 'naturally aspirated') return 5;
+  return 4 + hidden.chargeRise * (inventedBoost(build, engineSpeedRpm, hidden) / 70_000);
 }
 
 /** A broad hump: 301 lb-ft at 4,600 r/min, falling gently below it and faster above. */
@@ -54,8 +68,8 @@ function nakedTorqueLbFt(engineSpeedRpm: number): number {
 }
 
 /** A centrifugal supercharger's boost grows about with the square of engine speed. */
-function baseBoostPsi(engineSpeedRpm: number): number {
-  return 10.4 * (engineSpeedRpm / 6500) ** 1.95;
+function baseBoostPsi(engineSpeedRpm: number, { boostAtTop, boostExponent }: HiddenTruth): number {
+  return boostAtTop * (engineSpeedRpm / 6500) ** boostExponent;
 }
 
 /** The longer cam loses a little low down and gains towards the top. */

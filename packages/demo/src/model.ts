@@ -1,4 +1,5 @@
 import type { AirReading, CorrectionId } from '@pullbook/core/air';
+import type { CompressorMap } from '@pullbook/core/airpath';
 import type { TrialPlan } from '@pullbook/core/plan';
 import type { Cell, Instrument, Places, PullEvent, PullSummary, Tune } from '@pullbook/core/pull';
 import type { Prediction } from '@pullbook/core/shop';
@@ -12,6 +13,8 @@ export interface DemoScenario {
   /** Every engine of the scenario is invented, and so is all the rest. */
   engines: { ref: string; name: string; buildRevision: string; notes: string }[];
   packages: { ref: string; name: string; covers: string[] }[];
+  /** Sheets name them in their line `map`. */
+  maps: DemoMap[];
   combinations: DemoCombination[];
   sessions: { ref: string; name: string; cell: string; day: string; notes: string }[];
   cells: DemoCell[];
@@ -29,6 +32,9 @@ export type DemoCell = Omit<Cell, 'id' | 'instruments'> & {
   ref: string;
   instruments: (Omit<Instrument, 'id'> & { ref: string })[];
 };
+
+/** A compressor map as its maker handed it over. */
+export type DemoMap = Omit<CompressorMap, 'id'> & { ref: string };
 
 export interface DemoCombination {
   ref: string;

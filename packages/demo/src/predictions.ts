@@ -1,7 +1,7 @@
 import { toInside } from '@pullbook/core/quantity';
 import type { DemoPrediction } from './model.ts';
 
-/** Three guesses, each made before its pull: one came out, one did not, one is still open. */
+/** Four guesses, each made before its pull: two came out, one did not, one is still open. */
 export const PREDICTIONS: DemoPrediction[] = [
   {
     ref: 'prediction-supercharger',
@@ -24,6 +24,17 @@ export const PREDICTIONS: DemoPrediction[] = [
     high: 0.05,
     basis: 'a guess from the cam card',
     at: '2026-03-14T12:10:00+01:00',
+  },
+  {
+    ref: 'prediction-pulley',
+    trialRef: 'trial-pulley',
+    key: 'B',
+    what: 'meanGain',
+    value: 0.05,
+    low: 0.035,
+    high: 0.065,
+    basis: 'a guess: 5 % more speed is 10 % more boost, and half of it reaches the crankshaft',
+    at: '2026-03-14T18:05:00+01:00',
   },
   {
     ref: 'prediction-bare-longer',

@@ -3,17 +3,34 @@ import { COMMA_SI, COMMA_US, SEMICOLON_SI, UNITS_ROW_US } from './layouts.ts';
 import type { DemoFile } from './model.ts';
 import { reading } from './weather.ts';
 
-/** The nine logged pulls of the two days, in their order. */
+/** The twelve logged pulls of the three days, in their order. */
 export function pullFiles(seed: number): DemoFile[] {
   return PULLS.map((planned) => fileOfPull(seed, planned));
 }
 
-const DAY_ONE = { build: 'naturally aspirated', combinationRef: 'bare-base', setUpRef: 'set-up-1' } as const;
-const DAY_TWO = { build: 'supercharged', combinationRef: 'blown-base', setUpRef: 'set-up-2' } as const;
+const DAY_ONE = {
+  build: 'naturally aspirated',
+  combinationRef: 'bare-base',
+  setUpRef: 'set-up-1',
+  sessionRef: 'day-one',
+} as const;
+const DAY_TWO = {
+  build: 'supercharged',
+  combinationRef: 'blown-base',
+  setUpRef: 'set-up-2',
+  sessionRef: 'day-two',
+} as const;
 const LATER = {
   build: 'supercharged, longer cam',
   combinationRef: 'blown-longer',
   setUpRef: 'set-up-3',
+  sessionRef: 'day-two',
+} as const;
+const DAY_THREE = {
+  build: 'supercharged, smaller pulley',
+  combinationRef: 'blown-smaller-pulley',
+  setUpRef: 'set-up-4',
+  sessionRef: 'day-three',
 } as const;
 
 const PULLS: PlannedPull[] = [
@@ -109,5 +126,35 @@ const PULLS: PlannedPull[] = [
     oilStartCelsius: 88.6,
     soak: 1,
     layout: COMMA_SI,
+  },
+  {
+    ...DAY_THREE,
+    ref: 'pull-10',
+    order: 1,
+    at: '2026-03-15T11:20:00+01:00',
+    weather: reading(98.9, 23.4, 42),
+    oilStartCelsius: 83,
+    layout: COMMA_US,
+    note: 'Base cam and 80 mm pulley on, belt new and tightened after a warm-up.',
+  },
+  {
+    ...DAY_THREE,
+    ref: 'pull-11',
+    order: 2,
+    at: '2026-03-15T11:46:00+01:00',
+    weather: reading(98.9, 23.8, 42),
+    oilStartCelsius: 83.5,
+    soak: 0.6,
+    layout: UNITS_ROW_US,
+  },
+  {
+    ...DAY_THREE,
+    ref: 'pull-12',
+    order: 3,
+    at: '2026-03-15T12:15:00+01:00',
+    weather: reading(98.8, 24.1, 41),
+    oilStartCelsius: 83.5,
+    soak: 0.9,
+    layout: SEMICOLON_SI,
   },
 ];

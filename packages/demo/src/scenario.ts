@@ -1,12 +1,13 @@
 import { toInside } from '@pullbook/core/quantity';
 import { CELLS } from './cells.ts';
+import { DEMO_SEED } from './demo-seed.ts';
+import { hiddenTruthOf } from './hidden-truth.ts';
+import { inventedMap } from './invented-map.ts';
 import type { DemoScenario } from './model.ts';
 import { PREDICTIONS } from './predictions.ts';
 import { pullFiles } from './pull-files.ts';
 import { SHEET_BEFORE_REBUILD, sheet } from './sheets.ts';
 import { TRIALS } from './trials.ts';
-
-export const DEMO_SEED = 20260314;
 
 const ENGINE = 'engine-now';
 const ENGINE_BEFORE = 'engine-before';
@@ -14,8 +15,9 @@ const CELL = 'cell 1';
 
 /**
  * The demo: an invented hill-climb car's 3.8-litre straight six, pulled naturally aspirated on one day, with a
- * centrifugal supercharger on the next, then with a longer cam at the same pulley. One pull went wrong, and the
- * longer cam was never pulled without the supercharger. The same seed gives the same bytes.
+ * centrifugal supercharger on the next, then with a longer cam at the same pulley, and on a third day with the base cam
+ * and a smaller pulley. One pull went wrong, and the longer cam was never pulled without the supercharger. The same seed
+ * gives the same bytes; another one has other noise and another truth behind it (`hiddenTruthOf`).
  *
  * `demoScenario().files[0].name` is the first logger file.
  */
@@ -43,6 +45,7 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
         covers: ['supercharger', 'drive', 'cooler', 'fuelSystem.injectorFlow'],
       },
     ],
+    maps: [inventedMap(hiddenTruthOf(seed))],
     combinations: [
       {
         ref: 'bare-base',
@@ -81,6 +84,20 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
         createdAt: '2026-03-14T16:25:00+01:00',
       },
       {
+        ref: 'blown-smaller-pulley',
+        engineRef: ENGINE,
+        name: 'Supercharged, base cam, smaller blower pulley',
+        sheetText: sheet({
+          name: 'Supercharged, base cam, smaller blower pulley',
+          cam: 'base',
+          supercharged: true,
+          blowerPulley: '80 mm',
+        }),
+        madeFromRef: 'blown-base',
+        packageRefs: ['supercharger-package'],
+        createdAt: '2026-03-14T12:35:00+01:00',
+      },
+      {
         ref: 'before-rebuild',
         engineRef: ENGINE_BEFORE,
         name: 'Before the rebuild',
@@ -105,6 +122,13 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
         day: '2026-03-14',
         notes: 'Belt tightened after the first pull.',
       },
+      {
+        ref: 'day-three',
+        name: 'Smaller pulley',
+        cell: CELL,
+        day: '2026-03-15',
+        notes: 'New belt, tightened after the warm-up.',
+      },
     ],
     cells: CELLS,
     setUps: [
@@ -125,6 +149,12 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
         combinationRef: 'blown-longer',
         fittedAt: '2026-03-14T14:20:00+01:00',
         notes: 'Cam changed on the brake; same pulley, same belt.',
+      },
+      {
+        ref: 'set-up-4',
+        combinationRef: 'blown-smaller-pulley',
+        fittedAt: '2026-03-15T09:10:00+01:00',
+        notes: 'Base cam back in, 80 mm pulley in place of 84 mm.',
       },
     ],
     files: pullFiles(seed),

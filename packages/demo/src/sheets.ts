@@ -1,12 +1,16 @@
+import { MAP_NAME } from './invented-map.ts';
+
 /** The sheets of the invented engine's combinations, as a tester would write them: YAML with units and origins. */
 export interface SheetParts {
   name: string;
   cam: 'base' | 'longer';
   supercharged: boolean;
+  /** The first one has 84 mm. Missing: the first. */
+  blowerPulley?: '80 mm';
 }
 
 /** The sheet of one combination of the engine as it is now. */
-export function sheet({ name, cam, supercharged }: SheetParts): string {
+export function sheet({ name, cam, supercharged, blowerPulley }: SheetParts): string {
   return [
     `schemaVersion: 1\nname: ${name}`,
     SHORT_BLOCK,
@@ -17,7 +21,7 @@ export function sheet({ name, cam, supercharged }: SheetParts): string {
     supercharged ? FUEL_SYSTEM_BLOWN : FUEL_SYSTEM_BARE,
     FUEL,
     IGNITION,
-    ...(supercharged ? [SUPERCHARGER, DRIVE, COOLER] : []),
+    ...(supercharged ? [SUPERCHARGER, drive(blowerPulley ?? '84 mm'), COOLER] : []),
     ACCESSORIES,
   ].join('\n');
 }
@@ -101,24 +105,40 @@ const FUEL = `fuel:
 
 const IGNITION = `ignition:
   type: coil on plug
-  plugGap: { value: 0.7 mm, origin: measured }`;
+  plugGap: { value: 0.7 mm, origin: measured }
+  engineSpeedLimit: { value: 6700 rpm, origin: measured }
+  overRevMargin: { value: 200 rpm, origin: assumed }`;
 
 const SUPERCHARGER = `supercharger:
   type: centrifugal
   wheelInletDiameter: { value: 84 mm, origin: measured }
   wheelExitDiameter: { value: 124 mm, origin: measured }
   stepUp: { value: 3.6, origin: data sheet }
-  maximumImpellerSpeed: { value: 52000 rpm, origin: data sheet }`;
+  maximumImpellerSpeed: { value: 52000 rpm, origin: data sheet }
+  map: { value: "${MAP_NAME}", origin: data sheet }
+  blades: { value: 20, origin: measured }
+  backsweep: { value: 0 deg, origin: measured }
+  mechanicalEfficiency: unknown
+  bypass: valve to the open
+  bypassAtFullThrottle: shut
+  pipeLoss: { value: 0.8 kPa, origin: assumed }
+  pipeLossFlow: { value: 0.3 kg/s, origin: assumed }`;
 
-const DRIVE = `drive:
+const drive = (blowerPulley: string): string => `drive:
+  type: ribbed belt
   crankPulleyDiameter: { value: 165 mm, origin: measured }
-  blowerPulleyDiameter: { value: 84 mm, origin: measured }
-  beltRibs: 8`;
+  blowerPulleyDiameter: { value: ${blowerPulley}, origin: measured }
+  beltRibs: 8
+  wrapAngle: { value: 165 deg, origin: measured }
+  slip: unknown`;
 
 const COOLER = `cooler:
   type: air to water
   coolant: cell water
-  effectiveness: unknown`;
+  coolantTemperature: { value: 26 °C, origin: measured }
+  effectiveness: unknown
+  pressureLoss: { value: 2.4 kPa, origin: data sheet }
+  pressureLossFlow: { value: 0.3 kg/s, origin: data sheet }`;
 
 const ACCESSORIES = `accessories:
   waterPump: electric

@@ -1,20 +1,13 @@
 import type { AirReading } from '@pullbook/core/air';
-import {
-  type Build,
-  inventedBoost,
-  inventedChargeRise,
-  inventedFuelFlow,
-  inventedLambda,
-  inventedTorque,
-} from './invented-engine.ts';
+import { type DemoBuild, onTheBrake } from './full-throttle.ts';
+import { hiddenTruthOf } from './hidden-truth.ts';
 import { noiseFor, rememberingNoise } from './noise.ts';
-import { shareOfReference } from './weather.ts';
 
 /** What is told about one sweep before it is made. */
 export interface SweepPlan {
   ref: string;
   setUpRef: string;
-  build: Build;
+  build: DemoBuild;
   weather: AirReading;
   /** Oil and coolant as the pull starts, K. */
   oilStart: number;
@@ -61,7 +54,8 @@ export function sweepRows(seed: number, plan: SweepPlan): SweepRow[] {
   const offset =
     0.0015 * noiseFor(seed, `set-up ${plan.setUpRef}`).normal() +
     0.004 * noiseFor(seed, `${plan.ref} offset`).normal();
-  const share = shareOfReference(plan.weather) * (1 + offset);
+  const engine = onTheBrake(plan.build, plan.weather, hiddenTruthOf(seed));
+  const share = engine.weatherShare * (1 + offset);
   const slow = rememberingNoise(noiseFor(seed, `${plan.ref} slow`), 0.95);
   const quick = noiseFor(seed, `${plan.ref} quick`);
   const drift = rememberingNoise(noiseFor(seed, `${plan.ref} drift`), 0.99);
@@ -74,20 +68,19 @@ export function sweepRows(seed: number, plan: SweepPlan): SweepRow[] {
     const time = index / ROWS_PER_SECOND;
     const sinceLift = Math.max(0, time - liftAt);
     const engineSpeedRpm = speedAt(time, liftAt, plan.liftRpm) + 0.8 * quick.normal();
+    const open = engine.at(engineSpeedRpm);
     const throttle = throttleAt(time, sinceLift);
     const load = loadAt(time, sinceLift);
-    const full =
-      inventedTorque(plan.build, engineSpeedRpm) * share * (1 + 0.003 * slow() + 0.003 * quick.normal());
+    const full = open.torque * share * (1 + 0.003 * slow() + 0.003 * quick.normal());
     let torque = load * full - (1 - load) * 18;
     if (spikePending !== null && engineSpeedRpm >= spikePending) {
       torque *= 1.19;
       spikePending = null;
     }
     const power = (torque * engineSpeedRpm * 2 * Math.PI) / 60;
-    const boost = boostAt(plan.build, engineSpeedRpm, load) + 250 * quick.normal();
+    const boost = boostAt(open.boost, load) + 250 * quick.normal();
     const inletAirTemperature = plan.weather.temperature + 0.6 + 0.3 * drift();
-    const wanted =
-      inletAirTemperature + plan.soak + inventedChargeRise(plan.build, engineSpeedRpm) * (0.3 + 0.7 * load);
+    const wanted = inletAirTemperature + plan.soak + open.chargeRise * (0.3 + 0.7 * load);
     probe += (wanted - probe) / (0.8 * ROWS_PER_SECOND);
     rows.push({
       time,
@@ -95,16 +88,14 @@ export function sweepRows(seed: number, plan: SweepPlan): SweepRow[] {
       torque,
       power,
       boost,
-      lambda:
-        (load > 0.5 ? inventedLambda(plan.build, engineSpeedRpm) : 0.99 + 0.2 * Math.min(1, sinceLift)) +
-        0.004 * quick.normal(),
+      lambda: (load > 0.5 ? open.lambda : 0.99 + 0.2 * Math.min(1, sinceLift)) + 0.004 * quick.normal(),
       throttle: Math.min(1, Math.max(0, throttle + 0.001 * quick.normal())),
       inletAirTemperature,
       chargeTemperature: probe + 0.15 * quick.normal(),
       oilTemperature: plan.oilStart + 0.16 * Math.max(0, time - TIP_IN_AT) + 0.1 * drift(),
       coolantTemperature: plan.coolantStart + 0.12 * Math.max(0, time - TIP_IN_AT) + 0.1 * drift(),
       oilPressure: 275_000 + 30 * engineSpeedRpm + 2500 * quick.normal(),
-      fuelFlow: inventedFuelFlow(plan.build, Math.max(power, 4000)) * (1 + 0.008 * quick.normal()),
+      fuelFlow: open.fuelFlow(Math.max(power, 4000)) * (1 + 0.008 * quick.normal()),
     });
   }
   return rows;
@@ -128,6 +119,6 @@ function loadAt(time: number, sinceLift: number): number {
 }
 
 /** The manifold stands below ambient while the throttle is nearly shut. */
-function boostAt(build: Build, engineSpeedRpm: number, load: number): number {
-  return load * inventedBoost(build, engineSpeedRpm) - (1 - load) * 52_000;
+function boostAt(fullLoadBoost: number, load: number): number {
+  return load * fullLoadBoost - (1 - load) * 52_000;
 }

@@ -17,11 +17,12 @@ const lifted = (key: string): Pulls => [
 const BARE_BASE = ['pull-1', 'pull-2', 'pull-3'];
 const BLOWN_BASE = ['pull-4', 'pull-5', 'pull-7'];
 const BLOWN_LONGER = ['pull-8', 'pull-9'];
+const SMALLER_PULLEY = ['pull-10', 'pull-11', 'pull-12'];
 
 /** `AB` as A, then B. */
 const planned = (order: string): { key: string }[] => [...order].map((key) => ({ key }));
 
-/** Three questions: one with a small answer, one with a big one, and one that was never measured. */
+/** Four questions: two with a small answer, one with a big one, and one that was never measured. */
 export const TRIALS: DemoTrial[] = [
   {
     ref: 'trial-cam',
@@ -74,5 +75,19 @@ export const TRIALS: DemoTrial[] = [
         'Once more as it stands, then the supercharger comes off, then the base cam goes back in: all on one day, on one drum of fuel.',
     },
     createdAt: '2026-03-14T16:30:00+01:00',
+  },
+  {
+    ref: 'trial-pulley',
+    question: 'What does the smaller pulley add?',
+    kind: 'comparison',
+    combinations: [
+      { key: 'A', combinationRef: 'blown-base', shortName: '84 mm pulley' },
+      { key: 'B', combinationRef: 'blown-smaller-pulley', shortName: '80 mm pulley' },
+    ],
+    pulls: [...counted('A', ...BLOWN_BASE), ...lifted('A'), ...counted('B', ...SMALLER_PULLEY)],
+    correction: 'sae-j1349',
+    averagesWindowRpm: [4000, 6500],
+    remark: '',
+    createdAt: '2026-03-14T12:40:00+01:00',
   },
 ];

@@ -11,6 +11,9 @@ export function reading(kilopascal: number, celsius: number, humidityPercent: nu
   };
 }
 
+/** The air of the first pulls with the supercharger, in which its figures hold that do not follow the weather. */
+export const FIRST_BLOWN_DAY = reading(98.7, 25, 43);
+
 /**
  * What the invented engine makes in this air as a share of its reference figures: dry pressure and the root of
  * temperature, with vapour pressure by a short exponential. On purpose not the formula of any correction standard: no

@@ -42,6 +42,7 @@ export function conditionsOfTune(
       ['tune-lambda', 'Mixture aimed at', 'targetLambda'],
       ['tune-jets', 'Jets', 'jets'],
       ['tune-fuel-pressure', 'Fuel pressure, noted', 'fuelPressure'],
+      ['tune-cooler-water', 'Into the charge cooler, noted', 'coolerWater'],
       ['tune-notes', 'Tune, notes', 'notes'],
     ] as const
   ).map(([id, label, field]) =>

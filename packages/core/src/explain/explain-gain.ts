@@ -10,7 +10,7 @@ import { observedWithoutSupercharger } from './without-supercharger.ts';
 
 /** Why one gain of a comparison came out as it did, from everything that was measured on both sides. */
 export function explainGain(explained: Explained): Explanation {
-  const { comparison, gain, changes, sheets } = explained;
+  const { comparison, gain, changes, sheets, lineRuns = null } = explained;
   const pressureRatio = pressureRatioOf(explained);
   const baseline = comparison.combinations.find(({ key }) => key === gain.baselineKey);
   const meanBoost = baseline === undefined ? Number.NaN : mean(averagesOf(comparison, baseline, 'boost'));
@@ -24,6 +24,7 @@ export function explainGain(explained: Explained): Explanation {
     changes,
     charger: chargerOf(comparison, gain, sheets),
     pressureRatio,
+    lineRuns,
     boostRatio: gain.meanBoost !== null && meanBoost > 0 ? gain.meanBoost / meanBoost : null,
   });
 }

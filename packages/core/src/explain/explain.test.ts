@@ -4,6 +4,7 @@ import { said } from '../remark/index.ts';
 import { explain } from './explain.ts';
 import type { About, ExplainInput, Observation, State } from './observation.ts';
 import { STORIES } from './stories.ts';
+import type { SlopeWord } from './why-boost-moved.ts';
 
 type Seen = Partial<Record<About, State>>;
 
@@ -242,6 +243,37 @@ describe('a cam at the same pulley, shaft speed unknown', () => {
 
   test('which way boost goes contradicts no better breathing: left of the peak of a speed line it rises', () => {
     expect(explained({ ...seen, boost: 'up' }, ['cam']).likeliest?.id).toBe('breathes-better');
+  });
+});
+
+describe('with a match at hand the run of the speed line decides which way boost goes', () => {
+  const seen: Seen = { power: 'up', fuelFlow: 'up', ...DRIVEN, ...TUNED };
+  const runs = (lineRuns: SlopeWord, boost: 'up' | 'same' | 'down', parts: SectionId[] = ['cam']) =>
+    explained({ ...seen, boost }, parts, { lineRuns });
+
+  test.each([
+    ['falls', 'down', 'boost falls with it'],
+    ['flat', 'same', 'boost stays'],
+    ['rises', 'up', 'boost rises with it'],
+  ] as const)('it %s and boost goes %s: breathes better', (line, boost, words) => {
+    const given = runs(line, boost);
+    expect(given.likeliest?.id).toBe('breathes-better');
+    expect(given.likeliest?.text.text).toContain(words);
+    expect(given.likeliest?.text.text).not.toContain('not known');
+    expect(given.likeliest?.evidence.map(({ about }) => about)).toContain('boost');
+  });
+
+  test('boost that goes against the line is no better breathing', () => {
+    expect(runs('falls', 'up').likeliest?.id).not.toBe('breathes-better');
+    expect(runs('rises', 'down').likeliest?.id).not.toBe('breathes-better');
+    expect(runs('falls', 'same').likeliest?.id).toBe('breathes-better');
+  });
+
+  test('the same for a cooler', () => {
+    const cooled: Seen = { ...seen, boost: 'down', chargeTemperature: 'down' };
+    const given = explained(cooled, ['cooler'], { lineRuns: 'falls' });
+    expect(given.likeliest?.id).toBe('cooler');
+    expect(given.likeliest?.text.text).toContain('boost falls with it');
   });
 });
 

@@ -3,7 +3,7 @@ import { joined, said } from '../remark/index.ts';
 import { canBeMeasured } from './measurements.ts';
 import type { Evidence, Story } from './model.ts';
 import type { About, ExplainInput, Observation } from './observation.ts';
-import type { Facts, StoryEntry } from './story.ts';
+import { BOOST_ALONG_LINE, type Facts, type StoryEntry } from './story.ts';
 
 /** These say what is to be explained: they agree with too many stories to count as evidence. */
 const NOT_EVIDENCE: readonly About[] = ['power', 'crossover'];
@@ -21,7 +21,8 @@ export interface JudgedStory {
 }
 
 /** `null`: not a story of this engine and these parts, or ended by an observation that decides it. */
-export function judgeStory(entry: StoryEntry, input: ExplainInput, facts: Facts): JudgedStory | null {
+export function judgeStory(told: StoryEntry, input: ExplainInput, facts: Facts): JudgedStory | null {
+  const entry = alongTheLine(told, input);
   if (entry.charger !== undefined && !entry.charger.includes(input.charger)) return null;
   const parts = partsOf(entry, input);
   if (parts === null) return null;
@@ -52,6 +53,12 @@ export function judgeStory(entry: StoryEntry, input: ExplainInput, facts: Facts)
     isDecided: agreeing.some(({ about }) => entry.decidedBy.includes(about)),
     tells: agreeing.some(({ about, state }) => state !== 'same' && !NOT_EVIDENCE.includes(about)),
   };
+}
+
+/** With a match at hand a story of more air foretells boost by the slope of the speed line, in place of either way. */
+function alongTheLine(entry: StoryEntry, { lineRuns }: ExplainInput): StoryEntry {
+  if (entry.boostFollowsLine === undefined || lineRuns === undefined || lineRuns === null) return entry;
+  return { ...entry, foretells: { ...entry.foretells, boost: BOOST_ALONG_LINE[lineRuns] } };
 }
 
 /** The changed parts the story is about, as evidence; `null`: it needs one that did not change. */

@@ -1,6 +1,7 @@
 import type { PartChange } from '../combination/index.ts';
 import type { Said } from '../remark/index.ts';
 import type { VerdictWord } from '../scatter/index.ts';
+import type { SlopeWord } from './why-boost-moved.ts';
 
 /** What a story may foretell something of. */
 export type About =
@@ -49,4 +50,6 @@ export interface ExplainInput {
   pressureRatio: number | null;
   /** Change of mean boost as a share of the baseline's; `null`: not known at one tap. */
   boostRatio: number | null;
+  /** How the supercharger's speed line runs where the engine works, by a match; missing or `null`: no match is at hand. */
+  lineRuns?: SlopeWord | null;
 }

@@ -9,6 +9,7 @@ import { type ChannelChange, channelChange, observed, stateOf } from './observe-
 import { observedOverSpeed } from './observe-over-speed.ts';
 import { observedThroughRepeats } from './observe-through-repeats.ts';
 import { FACTORS_APART, THRESHOLDS } from './thresholds.ts';
+import type { SlopeWord } from './why-boost-moved.ts';
 
 /** One gain with what is known of its two sides. */
 export interface Explained {
@@ -20,6 +21,8 @@ export interface Explained {
   sheets: ReadonlyMap<string, CombinationSheet>;
   /** By id, for the tune as noted and the order of the repeats. */
   pulls: ReadonlyMap<string, Pull>;
+  /** How the speed line runs where the changed combination makes its boost, by a match; missing: none is at hand. */
+  lineRuns?: SlopeWord | null;
 }
 
 /** What can be seen of a change: power, and everything else that was measured on both sides. */

@@ -1,5 +1,5 @@
 import { said } from '../remark/index.ts';
-import { DOWN, SAME, SAME_OR_ELSE, type StoryEntry, UP } from './story.ts';
+import { ALONG_LINE_IN_WORDS, DOWN, SAME, SAME_OR_ELSE, type StoryEntry, UP } from './story.ts';
 
 const CHARGED = ['mechanical', 'turbocharger'] as const;
 
@@ -33,8 +33,10 @@ export const CHARGE_STORIES: readonly StoryEntry[] = [
   },
   {
     id: 'cooler',
-    text: () =>
-      said`The cooler makes the charge denser: more air at less pressure. Boost falls with it where the supercharger's speed line falls; without its map that is not known.`,
+    text: ({ input: { lineRuns } }) =>
+      lineRuns
+        ? said`The cooler makes the charge denser: more air goes in. ${ALONG_LINE_IN_WORDS[lineRuns]}`
+        : said`The cooler makes the charge denser: more air at less pressure. Boost falls with it where the supercharger's speed line falls; without its map that is not known.`,
     foretells: {
       power: UP,
       chargeTemperature: DOWN,
@@ -43,6 +45,7 @@ export const CHARGE_STORIES: readonly StoryEntry[] = [
       pulleyRatio: SAME_OR_ELSE,
     },
     parts: ['cooler'],
+    boostFollowsLine: true,
     charger: CHARGED,
     decidedBy: ['chargeTemperature'],
   },

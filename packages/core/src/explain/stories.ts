@@ -3,7 +3,16 @@ import { said } from '../remark/index.ts';
 import { CHARGE_STORIES } from './stories-of-charge.ts';
 import { DRIVE_STORIES } from './stories-of-drive.ts';
 import { TUNE_STORIES } from './stories-of-tune.ts';
-import { DOWN, DOWN_NOT_UP, SAME, SAME_OR_ELSE, type StoryEntry, UP, UP_NOT_DOWN } from './story.ts';
+import {
+  ALONG_LINE_IN_WORDS,
+  DOWN,
+  DOWN_NOT_UP,
+  SAME,
+  SAME_OR_ELSE,
+  type StoryEntry,
+  UP,
+  UP_NOT_DOWN,
+} from './story.ts';
 
 /** Where air goes through. */
 const BREATHING: readonly SectionId[] = ['heads', 'cam', 'intake', 'exhaust'];
@@ -32,6 +41,7 @@ export const STORIES: readonly StoryEntry[] = [
       const where = of('crossover')?.state === 'up' ? ' above the crossover' : '';
       const better = said`The engine breathes better${where}: it takes in more air at every stroke`;
       if (input.charger === 'none') return said`${better}.`;
+      if (input.lineRuns) return said`${better}. ${ALONG_LINE_IN_WORDS[input.lineRuns]}`;
       if (of('boost')?.state === 'down')
         return said`${better}, so that less of it waits as pressure in the manifold. Boost falls with it where the supercharger's speed line falls; without its map that is not known.`;
       return said`${better}. Where the supercharger's speed line is flat boost stays, left of its peak it rises; without its map that is not known.`;
@@ -47,6 +57,7 @@ export const STORIES: readonly StoryEntry[] = [
       ...ALSO,
     },
     parts: BREATHING,
+    boostFollowsLine: true,
     decidedBy: ['boost', 'fuelFlow', 'airFlow'],
   },
   {

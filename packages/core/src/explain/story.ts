@@ -21,6 +21,8 @@ export interface StoryEntry {
   decidedBy: readonly About[];
   /** It may be at work beside another, so that the other outweighs what it foretells. */
   beside?: true;
+  /** More air goes in: which way boost goes is how the supercharger's speed line runs, where a match says it. */
+  boostFollowsLine?: true;
   /** Stories of one family are no alternatives to each other. */
   family?: 'breathing';
   /** It cannot be excluded by anything but its own measurement. */
@@ -41,3 +43,17 @@ export const MOVED: Foretold = { agrees: ['up', 'down'], contradicts: ['same'] }
 export const SAME_OR_ELSE: Foretold = { agrees: ['same'], contradicts: [] };
 export const UP_NOT_DOWN: Foretold = { agrees: ['up'], contradicts: ['down'] };
 export const DOWN_NOT_UP: Foretold = { agrees: ['down'], contradicts: ['up'] };
+
+/** What more air does to boost, by how the speed line runs. */
+export const BOOST_ALONG_LINE = {
+  falls: { agrees: ['down'], contradicts: ['up'] },
+  flat: { agrees: ['same'], contradicts: [] },
+  rises: { agrees: ['up'], contradicts: ['down'] },
+} as const satisfies Record<string, Foretold>;
+
+/** The same in words, after what makes more air go in. */
+export const ALONG_LINE_IN_WORDS = {
+  falls: "By the match the supercharger's speed line falls there, so that boost falls with it.",
+  flat: "By the match the supercharger's speed line is flat there, so that boost stays.",
+  rises: "By the match the engine works left of the speed line's peak, so that boost rises with it.",
+} as const;

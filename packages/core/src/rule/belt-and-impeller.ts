@@ -6,6 +6,7 @@ import { driveRatio, impellerFindings } from './impeller.ts';
 import type { Finding } from './model.ts';
 import type { PullAtHand } from './pull-at-hand.ts';
 import { sheetText } from './sheet-words.ts';
+import { boostAgainstFit } from './slip-by-fit.ts';
 
 /** Share of the highest speed between which the trend is taken, and pressure above which there is boost at all. */
 const TREND_FROM = 0.55;
@@ -14,12 +15,13 @@ const LEAST_BOOST_PA = 5e3;
 const NODES_OF_TREND = 4;
 const NODES_AT_TOP = 3;
 
-/** V13: slip by shaft speed, or boost against its own trend. V20: impeller speed against its limit. */
+/** V13: slip by shaft speed, else boost against the fitted match, else against its own trend. V20: impeller speed against its limit. */
 export function beltAndImpeller(at: PullAtHand): Finding[] {
   const impeller = at.values('impellerSpeed');
   const measured = impeller === null ? null : extentOf(impeller)[1];
   const reach = { engineSpeedRpm: at.highestRpm, impellerRpm: measured };
-  return [...(slip(at) ?? boostTrend(at)), ...impellerFindings(at.sheet, reach, at)];
+  const byBoost = at.boostByFit === null ? () => boostTrend(at) : () => boostAgainstFit(at.boostByFit!, at);
+  return [...(slip(at) ?? byBoost()), ...impellerFindings(at.sheet, reach, at)];
 }
 
 /** `null`: slip cannot be told. */

@@ -8,7 +8,7 @@ import { ambientOf } from './pull-at-hand.ts';
 import type { Speaker } from './speaker.ts';
 
 /** Pa above which there is boost. */
-const LEAST_BOOST_PA = 5e3;
+export const LEAST_BOOST_PA = 5e3;
 
 /**
  * V16: where a baseline without boost is held against a combination with it, power with over power without, over the pressure

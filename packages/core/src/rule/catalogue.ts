@@ -1,15 +1,17 @@
 import type { Rule } from './model.ts';
 import { RULES_OF_COMPARING } from './rules-of-comparing.ts';
 import { RULES_OF_HARDWARE } from './rules-of-hardware.ts';
+import { RULES_OF_MATCHING } from './rules-of-matching.ts';
 import { RULES_OF_READING } from './rules-of-reading.ts';
 import { RULES_OF_RUNNING } from './rules-of-running.ts';
 
-/** Every rule, `V01` to `V40`, in that order. */
+/** Every rule, `V01` to `V43`, in that order. */
 export const RULES: readonly Rule[] = [
   ...RULES_OF_READING,
   ...RULES_OF_RUNNING,
   ...RULES_OF_HARDWARE,
   ...RULES_OF_COMPARING,
+  ...RULES_OF_MATCHING,
 ].toSorted((one, other) => one.id.localeCompare(other.id, 'en'));
 
 const BY_ID = new Map(RULES.map((rule) => [rule.id, rule]));

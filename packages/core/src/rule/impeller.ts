@@ -1,6 +1,6 @@
 import type { CombinationSheet } from '../combination/index.ts';
 import { figureOf, MINUTE, percentFigure, speedFigure } from '../quantity/index.ts';
-import { said } from '../remark/index.ts';
+import { type Said, said } from '../remark/index.ts';
 import type { Finding } from './model.ts';
 import { sheetNumber } from './sheet-words.ts';
 import type { Speaker } from './speaker.ts';
@@ -33,10 +33,36 @@ export function impellerFindings(
   const measured = impellerRpm ?? Number.NaN;
   const value = Math.max(...[byDrive, measured].filter(Number.isFinite));
   if (!Number.isFinite(value)) return [];
-  const how = value === byDrive ? 'By the drive without slip' : 'As measured';
+  return impellerBeside(
+    {
+      how: value === byDrive ? 'By the drive without slip' : 'As measured',
+      value,
+      allowed: sheetNumber(sheet, 'supercharger', 'maximumImpellerSpeed'),
+      diameter: sheetNumber(sheet, 'supercharger', 'wheelExitDiameter'),
+    },
+    { limit, find },
+  );
+}
+
+/** An impeller's speed beside what it stands. */
+interface Impeller {
+  /** Words that go before `the impeller reaches`. */
+  how: string | Said;
+  /** r/min */
+  value: number;
+  /** r/min; `null`: not known */
+  allowed: number | null;
+  /** m, of the wheel's exit; `null`: not known */
+  diameter: number | null;
+}
+
+/** V20 of a speed however it was come by: against the limit, and of its tip. */
+export function impellerBeside(
+  { how, value, allowed, diameter }: Impeller,
+  { limit, find }: Pick<Speaker, 'limit' | 'find'>,
+): Finding[] {
   const input = 'Impeller speed';
   const findings: Finding[] = [];
-  const allowed = sheetNumber(sheet, 'supercharger', 'maximumImpellerSpeed');
   if (allowed !== null && value > limit('V20.near') * allowed) {
     const over = value > limit('V20.limit') * allowed;
     findings.push(
@@ -50,7 +76,6 @@ export function impellerFindings(
       }),
     );
   }
-  const diameter = sheetNumber(sheet, 'supercharger', 'wheelExitDiameter');
   const tip = diameter === null ? Number.NaN : (Math.PI * diameter * value) / MINUTE;
   if (tip > limit('V20.tip')) {
     const metresASecond = (speed: number) =>

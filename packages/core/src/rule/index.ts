@@ -5,6 +5,7 @@ export {
   findingsOfComparison,
   SHOWN_AS_CONDITIONS,
 } from './findings-of-comparison.ts';
+export { findingsOfMatch } from './findings-of-match.ts';
 export { findingsOfPull } from './findings-of-pull.ts';
 export { findingsOfSession, type SessionPull } from './findings-of-session.ts';
 export { findingsOfSheet } from './findings-of-sheet.ts';

@@ -2,7 +2,7 @@ import type { QuantityKind } from '../quantity/index.ts';
 import type { Remark } from '../remark/index.ts';
 
 /** Where a rule is looked at. */
-export type RulePlace = 'import' | 'pull' | 'comparison' | 'combination' | 'session' | 'plan';
+export type RulePlace = 'import' | 'pull' | 'comparison' | 'combination' | 'session' | 'match' | 'plan';
 
 /** What a rule rests on. */
 export interface Provenance {
@@ -30,7 +30,7 @@ export type RuleThresholds = Readonly<Record<string, number>>;
 
 /** One rule of the catalogue, as data. */
 export interface Rule {
-  /** `V01` … `V40` */
+  /** `V01` … `V43` */
   id: string;
   /** `Power against torque and speed` */
   title: string;

@@ -1,4 +1,5 @@
 import { type CombinationSheet, isSupercharged } from '../combination/index.ts';
+import type { FitResidual, MatchFit } from '../fit/index.ts';
 import { extentOf, mean, median } from '../numeric/index.ts';
 import {
   type ChannelMeaning,
@@ -17,6 +18,8 @@ export interface RuleContext {
   /** Sheet of its combination; `null`: not known. */
   sheet: CombinationSheet | null;
   thresholds?: RuleThresholds;
+  /** The match fitted to this pull, with others or alone; missing or `null`: none is at hand. */
+  fit?: Pick<MatchFit, 'residuals'> | null;
 }
 
 /** A pull as the rules look at it. */
@@ -35,10 +38,16 @@ export interface PullAtHand extends Speaker {
   highestRpm: number | null;
   /** Highest boost on the curve, Pa; `null`: none logged. */
   highestBoost: number | null;
+  /** Its boost beside that of the match fitted to it; `null`: there is none. */
+  boostByFit: FitResidual | null;
 }
 
 /** Puts together what the rules ask of a pull. */
-export function pullAtHand(pull: Pull, view: PullView, { sheet, thresholds = {} }: RuleContext): PullAtHand {
+export function pullAtHand(
+  pull: Pull,
+  view: PullView,
+  { sheet, thresholds = {}, fit = null }: RuleContext,
+): PullAtHand {
   const { curve } = view;
   const values = (meaning: ChannelMeaning) => curve?.channels.get(meaning) ?? null;
   const boost = values('boost');
@@ -53,8 +62,12 @@ export function pullAtHand(pull: Pull, view: PullView, { sheet, thresholds = {} 
     ambient: ambientOf(pull),
     highestRpm: view.window?.windowRpm[1] ?? null,
     highestBoost: boost === null ? null : finiteOrNull(extentOf(boost)[1]),
+    boostByFit: (fit === null ? undefined : boostResidual(fit, pull.id)) ?? null,
   };
 }
+
+const boostResidual = ({ residuals }: Pick<MatchFit, 'residuals'>, id: string): FitResidual | undefined =>
+  residuals.find(({ figure, pullId }) => figure === 'boost' && pullId === id);
 
 /** Barometer of a pull: as entered, else the middle of its channel, Pa; `null`: neither. */
 export function ambientOf(pull: Pull): number | null {

@@ -1,6 +1,7 @@
 import { inventedChannel, inventedTorque, REFERENCE_WEATHER } from '../pull/invented-pull.testing.ts';
 import { absolutePressure } from '../quantity/index.ts';
 import { remark } from '../remark/index.ts';
+import { ofMatch } from './match-cases.testing.ts';
 import type { Finding } from './model.ts';
 import {
   ofComparison,
@@ -262,6 +263,19 @@ export const RULE_CASES: Readonly<Record<string, RuleCase>> = {
   V39: {
     breaks: () => ofPull(tablePull({ oilPressure: (speed) => (8 * PSI * speed) / 1000 })),
     holds: () => ofPull(tablePull({ oilPressure: (speed) => (11 * PSI * speed) / 1000 })),
+  },
+  V41: {
+    // Some 42 kW at the crankshaft: eight ribs are known to hold 55 kW, six 34 kW.
+    breaks: () => ofMatch({ drive: { ribs: 6 } }),
+    holds: () => ofMatch({ drive: { ribs: 8 } }),
+  },
+  V42: {
+    breaks: () => ofMatch({ swallowing: { scale: 0.75 } }),
+    holds: () => ofMatch({ swallowing: { scale: 1.1 } }),
+  },
+  V43: {
+    breaks: () => ofMatch({ compressor: { constantEfficiency: 0.3 } }),
+    holds: () => ofMatch({ compressor: { constantEfficiency: 0.72 } }),
   },
   V40: {
     breaks: () => ofSession([at('1', 1, '10:20'), at('2', 2, '10:05')]),

@@ -74,26 +74,29 @@ export const RULES_OF_RUNNING: readonly Rule[] = [
   rule('V13', {
     title: 'Boost over engine speed, and slip',
     statement:
-      'With a shaft speed logged, slip is what the drive ratio says less what was measured. Without one, the boost of a centrifugal is held against its own trend from 55 to 80 % of the highest speed: that can only ask, for a good belt falls short of it too.',
-    places: ['import', 'pull'],
+      'With a shaft speed logged, slip is what the drive ratio says less what was measured. Without one, boost at the top is held against the match fitted to the engine’s own pulls, which has the air it takes in already; where there is no such match, against its own trend from 55 to 80 % of the highest speed: that can only ask, for a good belt falls short of it too.',
+    places: ['import', 'pull', 'match'],
     level: 'note',
     thresholds: [
       bare('V13.exponentLow', 'Boost goes with speed to the power of, below', 1.5, 1),
       bare('V13.exponentHigh', 'Boost goes with speed to the power of, above', 2.4, 1),
-      share('V13.residual', 'Boost at the top below its own trend', 6),
+      share('V13.residual', 'Boost at the top below the fitted match, or its own trend', 6),
       share('V13.slip', 'Slip by shaft speed: caution', 3),
       share('V13.slipAlarm', 'Slip by shaft speed: alarm', 5),
     ],
   }),
   rule('V14', {
     title: 'Heat of the compressor',
-    statement: 'Discharge temperature and pressure ratio give an efficiency that compressors have.',
-    places: ['import', 'pull'],
+    statement:
+      'Discharge temperature and pressure ratio give an efficiency that compressors have; by a match it stays near its best, and the air leaves no hotter than hoses stand.',
+    places: ['import', 'pull', 'match'],
     level: 'note',
     thresholds: [
       share('V14.low', 'Efficiency below', 50),
       share('V14.high', 'Efficiency above', 85),
       bare('V14.ratio', 'Looked at above a pressure ratio of', 1.2, 1),
+      share('V14.matched', 'Efficiency by a match below', 60),
+      inUnit('V14.discharge', 'Discharge temperature by a match above', 350, '°F', 'temperature'),
     ],
     provenance: derivedFrom(
       'η = T₁ (π^((κ−1)/κ) − 1) / (T₂ − T₁), κ = 1.4; the limits: common practice, no source',
@@ -102,22 +105,23 @@ export const RULES_OF_RUNNING: readonly Rule[] = [
   rule('V15', {
     title: 'What a cooler can do',
     statement:
-      'A cooler comes near what cools it and never past it. The book has no channel for the water of a cooler, so that only an air-to-air one is held against its air. Ice-soaked cores and wet probes break it honestly.',
-    places: ['import', 'pull', 'combination'],
+      'A cooler comes near what cools it and never past it. The book has no channel for the water of a cooler, so that only an air-to-air one is held against its air. Ice-soaked cores and wet probes break it honestly. By a match its core takes little off the pressure.',
+    places: ['import', 'pull', 'combination', 'match'],
     level: 'caution',
     thresholds: [
       share('V15.effectiveness', 'Effectiveness above', 95),
       inUnit('V15.below', 'Charge below the inlet air, air-to-air cooler', 0, 'K', 'temperatureDifference'),
+      inUnit('V15.loss', 'Pressure lost in the core by a match above', 2, 'psi', 'pressureDifference'),
     ],
     provenance: derivedFrom(
-      'heat flows from warm to cold; the limit of effectiveness: common practice, no source',
+      'heat flows from warm to cold; the limits of effectiveness and of the loss: common practice, no source',
     ),
   }),
   rule('V16', {
     title: 'Boost index',
     statement:
-      'Power with over power without the supercharger, over the pressure ratio, both on like standards: whether it makes what it should for that boost.',
-    places: ['comparison'],
+      'Power with over power without the supercharger, over the pressure ratio, both on like standards: whether it makes what it should for that boost. Of a match: whether it promises what engines do.',
+    places: ['comparison', 'match'],
     level: 'caution',
     thresholds: [bare('V16.low', 'Index below', 0.72), bare('V16.high', 'Index above', 1.08)],
     provenance: FROM_MEMORY,
@@ -143,8 +147,8 @@ export const RULES_OF_RUNNING: readonly Rule[] = [
   rule('V20', {
     title: 'Impeller speed',
     statement:
-      'Impeller speed, measured or by the drive at no slip at the highest speed of the pull, stays below the limit on the sheet, and its tip below what aluminium wheels stand. Keep to the maker’s limit.',
-    places: ['import', 'pull', 'plan'],
+      'Impeller speed, measured or by the drive at no slip at the highest speed of the pull, stays below the limit on the sheet, and its tip below what aluminium wheels stand. A match is held against it at no slip, at the engine’s limit and what that may be overrun by. Keep to the maker’s limit.',
+    places: ['import', 'pull', 'match', 'plan'],
     level: 'alarm',
     thresholds: [
       share('V20.near', 'Share of the limit: caution', 95),

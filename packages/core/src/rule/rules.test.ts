@@ -5,8 +5,8 @@ import { RULE_CASES } from './rule-cases.testing.ts';
 
 const here = RULES.filter(({ elsewhere }) => elsewhere === null);
 
-test('forty rules, each once, in order', () => {
-  const ids = Array.from({ length: 40 }, (_, index) => `V${String(index + 1).padStart(2, '0')}`);
+test('forty-three rules, each once, in order', () => {
+  const ids = Array.from({ length: 43 }, (_, index) => `V${String(index + 1).padStart(2, '0')}`);
   expect(RULES.map(({ id }) => id)).toEqual(ids);
 });
 
@@ -78,6 +78,9 @@ test.each([
   ['V39.oil', 10, 'psi'],
   ['V39.oilAlarm', 7, 'psi'],
   ['V39.crankcase', 0.3, null],
+  ['V13.residual', 0.06, null],
+  ['V14.matched', 0.6, null],
+  ['V15.loss', 2, 'psi'],
 ] as const)('%s is the trade’s %d', (id, value, unit) => {
   const threshold = thresholdNamed(id)!;
   const shown = unit === null ? threshold.value : fromInside(threshold.value, unit, threshold.kind);

@@ -1,4 +1,7 @@
+import type { PredictedCurve } from '../fit/index.ts';
 import type { Spread } from '../scatter/index.ts';
+
+export type { PredictedCurve, PredictedFigure } from '../fit/index.ts';
 
 /** Kinds of engine that scatter differently. */
 export type InductionClass = 'injected' | 'carburetted' | 'supercharged';
@@ -86,13 +89,17 @@ export interface Prediction {
   trialId: string;
   /** Combination it is about. */
   key: string;
-  /** Mean gain over the window as a share of the baseline, or highest power in W. */
-  what: 'meanGain' | 'peakPower';
+  /** Mean gain over the window as a share of the baseline, highest power in W, or highest boost in Pa. */
+  what: 'meanGain' | 'peakPower' | 'highestBoost';
   value: number;
   low: number;
   high: number;
   /** What it rests on: `guess`, `scaled from the naturally aspirated pair`, … */
   basis: string;
+  /** The whole curve, where a match foretold it; `null`: only the figure. */
+  curve?: PredictedCurve | null | undefined;
+  /** What computed it, so that it can be done again; `null`: a person's word. */
+  madeBy?: { version: string; seed: number } | null | undefined;
   /** ISO 8601 */
   at: string;
 }

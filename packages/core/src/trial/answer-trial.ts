@@ -37,6 +37,7 @@ export function answerTrial({
   ruleThresholds = {},
   history = null,
   worthwhile,
+  matched = new Map(),
 }: AnswerInput): TrialAnswer {
   const pullById = new Map(pulls.map((pull) => [pull.id, pull]));
   const combinationById = new Map(combinations.map((combination) => [combination.id, combination]));
@@ -87,8 +88,16 @@ export function answerTrial({
       remarks: changeRemarks(trial, combinationById, changes),
       silenced,
       thresholds: ruleThresholds,
+      matched,
     }),
-    explanations: explanationsOf(trial, comparison, changes, combinationById, pullById),
+    explanations: explanationsOf({
+      trial,
+      comparison,
+      changes,
+      combinations: combinationById,
+      pulls: pullById,
+      matched,
+    }),
     predictions: predictionsOfTrial(predictions, comparison),
     remarks: [
       ...pullRemarks(trial, pullById),

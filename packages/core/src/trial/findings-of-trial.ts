@@ -10,7 +10,7 @@ import {
   type Silenced,
   withSilenced,
 } from '../rule/index.ts';
-import type { Trial } from './model.ts';
+import type { MatchedSide, Trial } from './model.ts';
 
 interface RuledTrial {
   trial: Trial;
@@ -22,18 +22,19 @@ interface RuledTrial {
   remarks: readonly Remark[];
   silenced: readonly Silenced[];
   thresholds: RuleThresholds;
+  matched: ReadonlyMap<string, MatchedSide>;
 }
 
 /** What the rules say of a trial's comparison and of each pull that counts in it, silenced ones last. */
 export function findingsOfTrial(of: RuledTrial): Finding[] {
-  const { trial, comparison, pulls, views, combinations, remarks, silenced, thresholds } = of;
+  const { trial, comparison, pulls, views, combinations, remarks, silenced, thresholds, matched } = of;
   const counted = trial.pulls.filter(({ role }) => role === 'counted');
-  const ofPulls = counted.flatMap(({ pullId }) => {
+  const ofPulls = counted.flatMap(({ pullId, key }) => {
     const pull = pulls.get(pullId);
     const view = views.get(pullId);
     if (pull === undefined || view === undefined) return [];
     const sheet = combinations.get(pull.combinationId ?? '')?.sheet ?? null;
-    return findingsOfPull(pull, view, { sheet, thresholds });
+    return findingsOfPull(pull, view, { sheet, thresholds, fit: matched.get(key)?.fit ?? null });
   });
   const ofAll =
     comparison === null || trial.kind === 'survey'

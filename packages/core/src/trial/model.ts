@@ -1,7 +1,8 @@
 import type { CorrectionId } from '../air/index.ts';
 import type { Combination, Package, PartChange } from '../combination/index.ts';
 import type { Comparison } from '../compare/index.ts';
-import type { Explanation } from '../explain/index.ts';
+import type { Explanation, SlopeWord } from '../explain/index.ts';
+import type { MatchFit } from '../fit/index.ts';
 import type { TrialPlan } from '../plan/index.ts';
 import type { Audience, Pull, PullView, PullViewer, ShopReading } from '../pull/index.ts';
 import type { Remark, SaidParts } from '../remark/index.ts';
@@ -68,6 +69,16 @@ export interface AnswerInput {
   /** The shop's own thresholds of the rules. */
   ruleThresholds?: RuleThresholds;
   predictions?: readonly Prediction[];
+  /** What a supercharger match knows, by key of the combination; missing: none is at hand. */
+  matched?: ReadonlyMap<string, MatchedSide>;
+}
+
+/** What of a match a trial's rules and reasons rest on. */
+export interface MatchedSide {
+  /** How the speed line runs at the top of the speeds; `null`: its map was not measured. */
+  lineRuns: SlopeWord | null;
+  /** Held against its own boosted pulls; `null`: it has none. */
+  fit: Pick<MatchFit, 'residuals'> | null;
 }
 
 /** An honest-comparison badge: earned from data, or not, with what stands in the way. */

@@ -3,8 +3,8 @@ import type { Prediction } from '../shop/index.ts';
 import type { TrialAnswer } from './model.ts';
 
 /**
- * What was predicted, beside what came out: the mean gain over the averages' window, or the highest power of the mean curve.
- * `measured: null`: not pulled yet, or nothing to hold it against.
+ * What was predicted, beside what came out: the mean gain over the averages' window, the highest power of the mean curve, or
+ * the highest boost of it. `measured: null`: not pulled yet, or nothing to hold it against.
  */
 export function predictionsOfTrial(
   predictions: readonly Prediction[],
@@ -21,7 +21,9 @@ function measuredOf(
   { key, what }: Prediction,
   { combinations, gains }: Pick<Comparison, 'combinations' | 'gains'>,
 ): number | null {
-  return what === 'meanGain'
-    ? (gains.find(({ changedKey }) => changedKey === key)?.meanPowerRatio ?? null)
-    : (combinations.find((one) => one.key === key)?.peakPower?.value ?? null);
+  if (what === 'meanGain') return gains.find(({ changedKey }) => changedKey === key)?.meanPowerRatio ?? null;
+  const about = combinations.find((one) => one.key === key);
+  if (what === 'peakPower') return about?.peakPower?.value ?? null;
+  const boost = about?.channels.get('boost')?.mean.filter(Number.isFinite) ?? [];
+  return boost.length === 0 ? null : Math.max(...boost);
 }
