@@ -22,6 +22,7 @@ export interface PullOptions {
   targetLambda?: string;
   jets?: string;
   fuelPressure?: string;
+  coolerWater?: string;
   fuelBatch?: string;
   boostTap?: string;
   chargeProbe?: string;
@@ -64,6 +65,7 @@ export function withPullOptions(command: Command): Command {
     .option('--target-lambda <text>', 'tune: mixture aimed at')
     .option('--jets <text>', 'tune: jets')
     .option('--fuel-pressure <text>', 'tune: fuel pressure')
+    .option('--cooler-water <text>', 'tune: what cools the charge cooler, as it comes in: "ice water, 3 °C"')
     .option('--fuel-batch <text>', 'tune: drum or delivery the fuel came from: "drum 4, opened 2 March"')
     .option('--boost-tap <text>', 'where boost was tapped')
     .option('--charge-probe <text>', 'where charge temperature was taken')
@@ -85,6 +87,7 @@ export function pullDetailsOf(options: PullOptions): PullDetailsText {
     targetLambda: options.targetLambda,
     jets: options.jets,
     fuelPressure: options.fuelPressure,
+    coolerWater: options.coolerWater,
     fuelBatch: options.fuelBatch,
   };
   const places = {

@@ -123,7 +123,7 @@ test('figures and predictions: kept before the pull, refused after it, in the le
   expect(late.code).toBe(1);
   expect(late.json.error.message).toContain('no prediction');
   const figures = await capturedJson(['figures', ...demo]);
-  expect(figures.json).toMatchObject({ schemaVersion: 1, pullsNotRead: 0, predictionsMeasured: 2 });
+  expect(figures.json).toMatchObject({ schemaVersion: 1, pullsNotRead: 0, predictionsMeasured: 3 });
   expect(figures.json.predictions[0]).toMatchObject({ question, basis: 'a guess', inside: null });
   expect(figures.json.repeatability.map(({ induction }: { induction: string }) => induction)).toContain(
     'supercharged',

@@ -8,6 +8,7 @@ import { combinationRoutes } from './routes/combinations.ts';
 import { figureRoutes } from './routes/figures.ts';
 import { fileRoutes } from './routes/files.ts';
 import { historyRoutes } from './routes/history.ts';
+import { matchRoutes } from './routes/match.ts';
 import { planRoutes } from './routes/plan.ts';
 import { pullRoutes } from './routes/pulls.ts';
 import { rememberedRoutes } from './routes/remembered.ts';
@@ -63,6 +64,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   bookRoutes(app, options.book);
   trialRoutes(app, options.book);
   planRoutes(app, options.book);
+  matchRoutes(app, options.book);
   pullRoutes(app, options.book);
   await fileRoutes(app, options.book);
   rememberedRoutes(app, options.book);

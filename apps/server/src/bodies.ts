@@ -21,6 +21,7 @@ const tune = z.strictObject({
   targetLambda: text.nullish(),
   jets: text.nullish(),
   fuelPressure: text.nullish(),
+  coolerWater: text.nullish(),
   fuelBatch: text.nullish(),
   notes: text.nullish(),
 });
@@ -160,6 +161,9 @@ export const lookingQuery = z.object({
   from: rpm,
   to: rpm,
 });
+
+/** A trial's page may be asked for before its match is made. */
+export const trialPageQuery = z.object({ early: z.literal('1').optional() });
 
 /** How a recording is looked at: over what, how much of that axis, and which channels by their ids. */
 export const recordedQuery = z.object({

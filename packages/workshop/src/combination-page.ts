@@ -30,6 +30,22 @@ export async function combinationPageOf(
   if (!pulls.ok) return pulls;
   const sheetText = combinationToYaml(combination.sheet);
   const findings = await findingsAboutCombination(book, combination);
-  const input = { combination, engine, madeFrom, packages, pulls: pulls.value.rows, sheetText, findings };
+  const mapId = await idOfMap(book, combination.sheet.sections.supercharger?.map?.text);
+  const input = {
+    combination,
+    engine,
+    madeFrom,
+    packages,
+    pulls: pulls.value.rows,
+    sheetText,
+    findings,
+    mapId,
+  };
   return accepted({ ...combinationPage(input, options), stamp });
+}
+
+async function idOfMap(book: Book, named: string | undefined): Promise<string | undefined> {
+  if (named === undefined) return undefined;
+  const called = (name: string) => name.trim().toLowerCase();
+  return (await book.compressorMaps()).find(({ name }) => called(name) === called(named))?.id;
 }

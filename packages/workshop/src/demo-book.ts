@@ -12,12 +12,13 @@ import { writtenPull } from './written-pull.ts';
 
 /**
  * Makes the demo book in a folder, by the same path that a tester's files take; one that is there already stays as it
- * is. Killed half way, nothing stands under the name and the next call starts again.
+ * is. Killed half way, nothing stands under the name and the next call starts again. With another seed it is another engine's
+ * book, of the same story: for studies.
  */
-export async function makeDemoBook(folder: string): Promise<void> {
+export async function makeDemoBook(folder: string, seed?: number): Promise<void> {
   if (existsSync(join(folder, 'book.sqlite'))) return;
   const { demoScenario } = await import('@pullbook/demo');
-  const scenario = demoScenario();
+  const scenario = demoScenario(seed);
   await inNewFolder(folder, async (temporary) => {
     const book = await openBook(temporary, { create: { name: scenario.bookName, invented: true } });
     try {
@@ -36,6 +37,7 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
   for (const { ref, ...item } of scenario.packages) {
     await book.addPackage({ ...item, id: idOf(ref), invented: true });
   }
+  for (const { ref, ...map } of scenario.maps) await book.addCompressorMap({ ...map, id: idOf(ref) });
   for (const one of scenario.combinations) {
     const sheet = readCombinationText(one.sheetText, one.name);
     if (!sheet.ok) throw new Error(`Demo combination "${one.name}": ${sheet.remarks[0]?.message}`);

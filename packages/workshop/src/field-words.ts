@@ -1,3 +1,4 @@
+import type { MapPoint } from '@pullbook/core/airpath';
 import { formatNumber, formatQuantity, type QuantityKind } from '@pullbook/core/quantity';
 import type { ViewOptions } from '@pullbook/views';
 import type { NameOf } from './history-words.ts';
@@ -40,6 +41,13 @@ const LABELS: Record<string, string> = {
   'plan.looksAt': 'Planned looks, after so many pulls',
   'plan.stopCriteria': 'Stop criteria',
   'plan.notes': 'Notes on the plan',
+  leftEnd: 'Left end of the speed lines',
+  'reference.pressure': 'Reference pressure',
+  'reference.temperature': 'Reference temperature',
+  'geometry.wheelExitDiameter': 'Wheel exit diameter',
+  'geometry.wheelInletDiameter': 'Wheel inlet diameter',
+  'geometry.blades': 'Blades at the wheel exit',
+  'geometry.backsweep': 'Backsweep at the wheel exit',
   binWidthRpm: 'Means over',
   backupFolder: 'Folder of the backups',
 };
@@ -54,6 +62,11 @@ const KINDS: Record<string, QuantityKind> = {
   momentOfInertia: 'momentOfInertia',
   altitude: 'length',
   'treatment.binWidthRpm': 'engineSpeed',
+  'reference.pressure': 'absolutePressure',
+  'reference.temperature': 'temperature',
+  'geometry.wheelExitDiameter': 'length',
+  'geometry.wheelInletDiameter': 'length',
+  'geometry.backsweep': 'angle',
   binWidthRpm: 'engineSpeed',
 };
 
@@ -95,6 +108,7 @@ export function wordsOfValue(
 /** One of a list: a note, something that happened, a combination of a trial, an instrument. */
 function partWords(one: unknown, nameOf: NameOf): string {
   if (typeof one !== 'object' || one === null) return String(one);
+  if (isMapPoint(one)) return pointWords(one);
   const { text, key, shortName, combinationId, name, label, limit } = one as Record<
     string,
     string | undefined
@@ -108,4 +122,12 @@ function partWords(one: unknown, nameOf: NameOf): string {
   if (label !== undefined) return `${label} ${limit}`;
   if (key !== undefined) return key;
   return name ?? JSON.stringify(one);
+}
+
+const isMapPoint = (one: object): one is MapPoint => 'flow' in one && 'pressureRatio' in one;
+
+/** `0.4120 kg/s, 1.850, 42000 r/min, 0.740`: a point of a compressor map, as it stands in the book. */
+function pointWords({ flow, pressureRatio, speedRpm, efficiency }: MapPoint): string {
+  const last = efficiency === null ? '' : `, ${efficiency.toFixed(3)}`;
+  return `${flow.toFixed(4)} kg/s, ${pressureRatio.toFixed(3)}, ${Math.round(speedRpm)} r/min${last}`;
 }

@@ -63,5 +63,7 @@ async function allNames(book: Book, kind: NamedKind): Promise<Named[]> {
       return book.engines();
     case 'cell':
       return book.cells();
+    case 'compressorMap':
+      return book.compressorMaps();
   }
 }

@@ -1,5 +1,5 @@
+import { editDistance } from '@pullbook/formats';
 import { describe, expect, test } from 'vitest';
-import { editDistance } from './edit-distance.ts';
 import { findOne } from './find-one.ts';
 
 const things = [

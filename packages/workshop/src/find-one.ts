@@ -1,5 +1,5 @@
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
-import { editDistance } from './edit-distance.ts';
+import { editDistance } from '@pullbook/formats';
 
 /** Something of the book that can be asked for. */
 export interface Named {

@@ -12,6 +12,7 @@ import {
   withSilenced,
 } from '@pullbook/core/rule';
 import type { Book } from '@pullbook/store';
+import { matchOfCombination } from './match/match-bundle.ts';
 import { viewsOf } from './pull-views.ts';
 import { settingsOf } from './settings.ts';
 
@@ -24,12 +25,27 @@ export async function findingsAboutPull(
   { pull, view, combination }: { pull: Pull; view: PullView; combination: Combination | null },
 ): Promise<Finding[]> {
   const { ruleThresholds: thresholds } = await settingsOf(book);
-  const own = findingsOfPull(pull, view, { sheet: combination?.sheet ?? null, thresholds });
+  const own = await ofPull(book, pull, view, { combination, thresholds });
   const subjects = [`pull ${pull.id}`];
   if (pull.sessionId === null) return withSilenced(own, await book.silenced(subjects));
   subjects.push(`session ${pull.sessionId}`);
   const ofSession = await sessionFindings(book, pull.sessionId, view.correction.asked, thresholds);
   return withSilenced([...own, ...ofSession], await book.silenced(subjects));
+}
+
+/** A belt that the trend of boost asks about is held against the match fitted to the pull, where there is one. */
+async function ofPull(
+  book: Book,
+  pull: Pull,
+  view: PullView,
+  { combination, thresholds }: { combination: Combination | null; thresholds: RuleThresholds },
+): Promise<Finding[]> {
+  const sheet = combination?.sheet ?? null;
+  const byItself = findingsOfPull(pull, view, { sheet, thresholds });
+  if (combination === null || !byItself.some(({ ruleId }) => ruleId === 'V13')) return byItself;
+  const match = await matchOfCombination(book, combination.id);
+  const fit = match.ok ? (match.value.combinations[0]?.fit ?? null) : null;
+  return fit === null ? byItself : findingsOfPull(pull, view, { sheet, thresholds, fit });
 }
 
 /** What the rules say of a combination's sheet; silenced ones last. */

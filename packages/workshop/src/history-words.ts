@@ -36,6 +36,8 @@ const VERBS: Record<string, string> = {
   'rule silenced': 'silenced the rule',
   'rule let speak': 'let the rule speak:',
   'prediction added': 'noted the prediction',
+  'compressorMap added': 'added the compressor map',
+  'compressorMap changed': 'changed the compressor map',
   'settings changed': 'changed the settings of the shop',
   'books merged': 'merged a book into',
   'book rescued': 'rescued the book',

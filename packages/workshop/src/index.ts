@@ -40,6 +40,11 @@ export {
 } from './edge/figures-report.ts';
 export type { ReadFileReport } from './edge/file-report.ts';
 export { type EdgeFinding, edgeFindings } from './edge/finding.ts';
+export type { MapReport } from './edge/map-report.ts';
+export { matchAirFromText } from './edge/match-air-text.ts';
+export { csvOfMatches } from './edge/match-csv.ts';
+export type { MatchPoint } from './edge/match-points.ts';
+export type { MatchedReport, MatchReport, MatchReportOfOne } from './edge/match-report.ts';
 export type { KeptPlan, PlanReport } from './edge/plan-report.ts';
 export type { PredictionText } from './edge/prediction-text.ts';
 export { type PullDetails, type PullDetailsText, pullDetailsFromText } from './edge/pull-details.ts';
@@ -68,7 +73,21 @@ export { forgetLayout, type LayoutRow, layoutRows } from './layouts.ts';
 export { type LikeReport, likeReport, writtenReport } from './like-report.ts';
 export { type BookListing, LISTED_KINDS, type ListedKind, listBook } from './list-book.ts';
 export { listInBackground } from './listed-pulls.ts';
+export {
+  addMapFromText,
+  changeMap,
+  mapAsCsv,
+  mapCardsOf,
+  mapPageOf,
+  mapReportOf,
+  mapRows,
+} from './maps.ts';
 export { markFromBytes, type ShopMark } from './mark.ts';
+export { bandsOfMatch } from './match/bands-of-match.ts';
+export { keepMatchPrediction } from './match/keep-prediction.ts';
+export { matchOfCombination, matchOfTrial } from './match/match-bundle.ts';
+export { matchFromFile } from './match/match-from-file.ts';
+export { matchReportOf } from './match/match-report-of.ts';
 export { mergeIntoBook } from './merge-books.ts';
 export { addPackage } from './packages.ts';
 export { fontFolder, programVersion, webBuildFolder } from './places.ts';

@@ -1,5 +1,5 @@
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
-import { editDistance } from './edit-distance.ts';
+import { editDistance } from '@pullbook/formats';
 
 const ALL = Object.keys(MEANINGS) as ChannelMeaning[];
 

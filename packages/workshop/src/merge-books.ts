@@ -15,6 +15,9 @@ export async function mergeIntoBook(
   return accepted(report, remarksOn(report, invented));
 }
 
+/** As a person says it; the others are said as the log names them. */
+const wordOf = (kind: string): string => (kind === 'compressorMap' ? 'compressor map' : kind);
+
 function remarksOn(report: MergeReport, isOurInvented: boolean): Remark[] {
   const { other, conflicts, samePulls, renamed, damaged, missingOriginals } = report;
   const remarks: Remark[] = [];
@@ -32,11 +35,11 @@ function remarksOn(report: MergeReport, isOurInvented: boolean): Remark[] {
         : 'was imported in both books from the same file';
     say(
       'merge-conflict',
-      `The ${kind} "${name}" ${cause} (${named}). It stays as it is here; what the other book says is in the history.`,
+      `The ${wordOf(kind)} "${name}" ${cause} (${named}). It stays as it is here; what the other book says is in the history.`,
     );
   }
   for (const { kind, from, to } of renamed)
-    say('merge-renamed', `The ${kind} "${from}" came in as "${to}": the name is taken here.`);
+    say('merge-renamed', `The ${wordOf(kind)} "${from}" came in as "${to}": the name is taken here.`);
   if (samePulls.length > 0)
     remarks.push(
       remark(

@@ -31,16 +31,36 @@ export async function predict(
   if (!found.ok) return found;
   const trial = found.value;
   const key = said.key.trim().toUpperCase();
-  const why = whyNot(trial, key, said);
+  const why = whyNotPredicted(trial, key, said);
   if (why) return refused(why);
   const read = predictionFromText(said);
   if (!read.ok) return read;
-  const prediction = { id: randomUUID(), trialId: trial.id, key, ...read.value, at: now.toISOString() };
-  await book.addPrediction(prediction);
+  const [prediction] = await kept(book, trial, [{ key, ...read.value }], now);
   return accepted(prediction);
 }
 
-function whyNot(trial: Trial, key: string, { gain }: PredictionText) {
+type Said = Omit<Prediction, 'id' | 'trialId' | 'at'>;
+
+/** Writes predictions of a trial that may be made, as one step: nothing stands in their way by `whyNotPredicted`. */
+export async function kept(
+  book: Book,
+  trial: Trial,
+  [first, ...others]: readonly [Said, ...Said[]],
+  now: Date,
+): Promise<[Prediction, ...Prediction[]]> {
+  const made = (said: Said): Prediction => ({
+    id: randomUUID(),
+    trialId: trial.id,
+    ...said,
+    at: now.toISOString(),
+  });
+  const predictions: [Prediction, ...Prediction[]] = [made(first), ...others.map(made)];
+  await book.addPrediction(...predictions);
+  return predictions;
+}
+
+/** Why nothing can be predicted of a combination of a trial; `null`: it can. */
+export function whyNotPredicted(trial: Trial, key: string, { gain }: Pick<PredictionText, 'gain'>) {
   const keys = trial.combinations.map((one) => one.key);
   if (!keys.includes(key)) {
     return remark(

@@ -28,7 +28,7 @@ export async function pullPageOf(
   const cell = cellNamed(shop.cells, pull.cell);
   const combination = pull.combinationId === null ? null : await book.combination(pull.combinationId);
   const file = pull.fileHash === null ? null : await book.file(pull.fileHash);
-  const trials = await book.trialsOf(await book.trialIdsOfPull(pull.id));
+  const trials = await book.trialsOf(await book.trialIdsOfPulls([pull.id]));
   const findings = await findingsAboutPull(book, { pull, view, combination });
   const input = { pull: asOfToday(pull), view, combination, file, trials, cell, findings };
   const page = pullPage(input, options);

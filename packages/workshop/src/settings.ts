@@ -1,7 +1,7 @@
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
+import { editDistance } from '@pullbook/formats';
 import type { Book, StoredSettings } from '@pullbook/store';
 import { FIRST_SETTINGS, SETTING_NAMES, SETTING_READERS, type ShopSettings } from './edge/setting-readers.ts';
-import { editDistance } from './edit-distance.ts';
 import { isMark, type ShopMark } from './mark.ts';
 
 /** The shop's settings as they leave the program: of the mark only what it is, for its bytes are asked for apart. */

@@ -15,10 +15,11 @@ import { combinationPageOf } from './combination-page.ts';
 import { type CompareReport, compareReport } from './edge/compare-report.ts';
 import { type PullListing, pullListing } from './edge/pull-listing.ts';
 import { findNamed } from './find-named.ts';
+import { answerWithMatch } from './match/answer-with-match.ts';
 import { pullPageOf } from './pull-pages.ts';
 import { viewsOf } from './pull-views.ts';
 import { settingsOf } from './settings.ts';
-import { answerOf, type Looking } from './trial-answer.ts';
+import type { Looking } from './trial-answer.ts';
 
 /** A thing of the book as a page to print, with its numbers at the edge. Charts are left out: they are for drawing. */
 export type ShownThing =
@@ -47,7 +48,7 @@ export async function showThing(
 
 async function shownTrial(book: Book, trial: Trial, options: ShowOptions): Promise<Result<ShownThing>> {
   const looking: Looking = { correction: options.correction };
-  const answer = await answerOf(book, trial, looking);
+  const answer = await answerWithMatch(book, trial, looking);
   const { chart: _chart, cursor: _cursor, ...page } = trialPage(answer, options);
   const { comparison } = answer;
   const views = [...answer.views.values()];

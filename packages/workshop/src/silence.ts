@@ -61,7 +61,7 @@ async function ruleAndSubject(
       remark(
         'refusal',
         'unknown-rule',
-        `There is no rule "${rule}". They go from V01 to V40: "pullbook rules" lists them.`,
+        `There is no rule "${rule}". They go from V01 to V43: "pullbook rules" lists them.`,
       ),
     );
   const found =

@@ -1,6 +1,6 @@
 import type { CorrectionId } from '@pullbook/core/air';
 import type { Package } from '@pullbook/core/combination';
-import { answerTrial, type Trial, type TrialAnswer } from '@pullbook/core/trial';
+import { answerTrial, type MatchedSide, type Trial, type TrialAnswer } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
 import { asOfToday } from './audience.ts';
 import { viewerOf } from './pull-views.ts';
@@ -16,7 +16,12 @@ export interface Looking {
 }
 
 /** A trial worked out from its pulls, once for everything it rests on. */
-export async function answerOf(book: Book, trial: Trial, looking: Looking = {}): Promise<TrialAnswer> {
+export async function answerOf(
+  book: Book,
+  trial: Trial,
+  looking: Looking = {},
+  matched: ReadonlyMap<string, MatchedSide> = new Map(),
+): Promise<TrialAnswer> {
   const wanted = await Promise.all(trial.combinations.map((one) => book.combination(one.combinationId)));
   const combinations = wanted.filter((one) => one !== null);
   const fitted = new Set(combinations.flatMap((one) => one.packageIds));
@@ -47,7 +52,7 @@ export async function answerOf(book: Book, trial: Trial, looking: Looking = {}):
     ]),
     predictions: await book.predictions([trial.id]),
   };
-  const key = JSON.stringify(['answer', looked, combinations, packages, heads, shop, known]);
+  const key = JSON.stringify(['answer', looked, combinations, packages, heads, shop, known, [...matched]]);
   const answer = await remembered(book, key, async () =>
     answerTrial({
       trial: looked,
@@ -56,6 +61,7 @@ export async function answerOf(book: Book, trial: Trial, looking: Looking = {}):
       pulls: (await book.pulls(named)).map(asOfToday),
       shop,
       viewed: viewerOf(book),
+      matched,
       ...known,
     }),
   );

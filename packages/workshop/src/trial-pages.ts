@@ -2,6 +2,7 @@ import { accepted, type Result } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
 import { type TrialCard, type TrialPage, trialCard, trialPage, type ViewOptions } from '@pullbook/views';
 import { findTrial } from './find-named.ts';
+import { answerBeforeMatch, answerWithMatch } from './match/answer-with-match.ts';
 import { type ListPage, wordsIn } from './search-pulls.ts';
 import { answerOf, type Looking } from './trial-answer.ts';
 
@@ -34,17 +35,29 @@ export async function trialCards(
   return { rows, total: fitting.length, all: all.length, page, pages };
 }
 
-/** The page of one trial. `stamp`: what a change made from it gives back. */
+/** A trial's page as it leaves the workshop. */
+interface StampedTrialPage extends TrialPage {
+  /** What a change made from it gives back. */
+  stamp: string;
+  /** `false`: what rests on a supercharger match is still left out. */
+  isWhole: boolean;
+}
+
+/** The page of one trial; `early`: without waiting for a supercharger match that its reasons rest on. */
 export async function trialPageOf(
   book: Book,
   id: string,
   options: ViewOptions,
   looking: Looking = {},
-): Promise<Result<TrialPage & { stamp: string }>> {
+  { early = false } = {},
+): Promise<Result<StampedTrialPage>> {
   const trial = await findTrial(book, id);
   if (!trial.ok) return trial;
   // The stamp before the thing: what is written in between makes a change from this page be asked again, never lost.
   const stamp = await book.stamp(`trial ${trial.value.id}`);
   const latest = (await book.trial(trial.value.id)) ?? trial.value;
-  return accepted({ ...trialPage(await answerOf(book, latest, looking), options), stamp });
+  const { answer, isWhole } = early
+    ? await answerBeforeMatch(book, latest, looking)
+    : { answer: await answerWithMatch(book, latest, looking), isWhole: true };
+  return accepted({ ...trialPage(answer, options), stamp, isWhole });
 }

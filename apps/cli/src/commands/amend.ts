@@ -20,6 +20,7 @@ const CLEARED = {
   'target-lambda': { tune: { targetLambda: null } },
   jets: { tune: { jets: null } },
   'fuel-pressure': { tune: { fuelPressure: null } },
+  'cooler-water': { tune: { coolerWater: null } },
   'fuel-batch': { tune: { fuelBatch: null } },
   'boost-tap': { places: { boostTap: null } },
   'charge-probe': { places: { chargeProbe: null } },

@@ -16,6 +16,8 @@ import { addHistoryCommands } from './history.ts';
 import { addImportCommand } from './import.ts';
 import { addLayoutCommands } from './layout.ts';
 import { addListCommand } from './list.ts';
+import { addMapCommands } from './map.ts';
+import { addMatchCommand } from './match.ts';
 import { addMergeCommand } from './merge.ts';
 import { addOriginalCommand } from './original.ts';
 import { addPackageCommands } from './package.ts';
@@ -50,6 +52,8 @@ export function addCommands(program: Command, context: Context): void {
   addPredictCommand(program, context);
   addFiguresCommand(program, context);
   addPlanCommand(program, context);
+  addMatchCommand(program, context);
+  addMapCommands(program, context);
   addAudienceCommand(program, context);
   addCellCommands(program, context);
   addSettingsCommand(program, context);

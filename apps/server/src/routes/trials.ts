@@ -9,7 +9,7 @@ import {
 } from '@pullbook/workshop';
 import type { FastifyInstance } from 'fastify';
 import { attachment } from '../attachment.ts';
-import { newTrial, shaped, stillQuery, trialEdit, trialsQuery } from '../bodies.ts';
+import { newTrial, shaped, stillQuery, trialEdit, trialPageQuery, trialsQuery } from '../bodies.ts';
 import { lookedAt, lookingFrom } from '../looking.ts';
 import { valueOrTrouble } from '../trouble.ts';
 
@@ -33,7 +33,8 @@ export function trialRoutes(app: FastifyInstance, book: Book): void {
 
   app.get<WithId>('/api/trials/:id', async (request) => {
     const { view, looking } = lookingFrom(request.query);
-    return valueOrTrouble(await trialPageOf(book, request.params.id, view, looking));
+    const early = shaped(trialPageQuery, request.query).early === '1';
+    return valueOrTrouble(await trialPageOf(book, request.params.id, view, looking, { early }));
   });
 
   app.patch<WithId>('/api/trials/:id', async (request) => {

@@ -1,5 +1,5 @@
 import type { Spread } from '@pullbook/core/scatter';
-import type { InductionClass } from '@pullbook/core/shop';
+import type { InductionClass, Prediction } from '@pullbook/core/shop';
 import type { CalibrationRow } from '../calibration-log.ts';
 import type { KeptPrediction } from '../predictions.ts';
 import type { FiguresOfShop } from '../shop-figures.ts';
@@ -55,8 +55,8 @@ export interface PredictionReport {
   trialId: string;
   question: string;
   key: string;
-  what: 'meanGain' | 'peakPower';
-  /** In per cent of the baseline's average power for a gain, in kW for a peak; the other is `null`. */
+  what: 'meanGain' | 'peakPower' | 'highestBoost';
+  /** In per cent of the baseline's average power for a gain, in kW for a peak, in kPa for a boost; the others are `null`. */
   gainPercent: number | null;
   gainPercentLow: number | null;
   gainPercentHigh: number | null;
@@ -65,6 +65,10 @@ export interface PredictionReport {
   peakPowerKwLow: number | null;
   peakPowerKwHigh: number | null;
   measuredPeakPowerKw: number | null;
+  highestBoostKpa: number | null;
+  highestBoostKpaLow: number | null;
+  highestBoostKpaHigh: number | null;
+  measuredHighestBoostKpa: number | null;
   basis: string;
   at: string;
   inside: boolean | null;
@@ -125,9 +129,11 @@ export function predictionReport({
   inside,
 }: Omit<KeptPrediction, 'shortName'>): PredictionReport {
   const { id, trialId, key, what, value, low, high, basis, at } = prediction;
-  const isGain = what === 'meanGain';
-  const gain = (share: number | null): number | null => (isGain ? percentOrNull(share) : null);
-  const kilowatts = (watt: number | null): number | null => (isGain || watt === null ? null : watt / 1000);
+  const gain = (share: number | null): number | null => (what === 'meanGain' ? percentOrNull(share) : null);
+  const thousands = (of: Prediction['what'], one: number | null): number | null =>
+    what === of && one !== null ? one / 1000 : null;
+  const kilowatts = (watt: number | null): number | null => thousands('peakPower', watt);
+  const kilopascals = (pascal: number | null): number | null => thousands('highestBoost', pascal);
   return {
     id,
     trialId,
@@ -142,6 +148,10 @@ export function predictionReport({
     peakPowerKwLow: kilowatts(low),
     peakPowerKwHigh: kilowatts(high),
     measuredPeakPowerKw: kilowatts(measured),
+    highestBoostKpa: kilopascals(value),
+    highestBoostKpaLow: kilopascals(low),
+    highestBoostKpaHigh: kilopascals(high),
+    measuredHighestBoostKpa: kilopascals(measured),
     basis,
     at,
     inside,

@@ -21,6 +21,7 @@ export interface WrittenFields {
   targetLambda: string;
   jets: string;
   fuelPressure: string;
+  coolerWater: string;
   fuelBatch: string;
   tuneNotes: string;
   boostTap: string;
@@ -48,6 +49,7 @@ export function writtenFields(head: PullHead, setUpWords: string, units: UnitSys
     targetLambda: tune.targetLambda ?? '',
     jets: tune.jets ?? '',
     fuelPressure: tune.fuelPressure ?? '',
+    coolerWater: tune.coolerWater ?? '',
     fuelBatch: tune.fuelBatch ?? '',
     tuneNotes: tune.notes ?? '',
     boostTap: places.boostTap ?? '',

@@ -1,3 +1,5 @@
+import { bandsOfDraws, type MatchCase, type MatchDraws, matchDraws } from '@pullbook/core/airpath';
+import { type FitTarget, fitTogether, type MatchFit } from '@pullbook/core/fit';
 import { type Pull, viewPull } from '@pullbook/core/pull';
 import type { Remark, Result } from '@pullbook/core/remark';
 import { type Finding, findingsOfPull, type RuleContext } from '@pullbook/core/rule';
@@ -21,7 +23,20 @@ export const jobs = {
       const findings = findingsOfPull(pull, view, rules);
       return { id: pull.id, figures: pullFigures(pull, view), findings, remarks: view.remarks };
     }),
+  /** Matches adapted to the boosted pulls of combinations that have one supercharger. */
+  fitTogether: (targets: FitTarget[][]): Result<MatchFit[]> => fitTogether(targets),
+  /** A slice of the draws of matches; slices made side by side give what one run gives. */
+  drawMatch: ({ cases, ...slice }: MatchesToDraw): MatchDraws => matchDraws(cases, slice),
+  /** Their bands, from all slices in order. */
+  bandsOfDraws: (slices: MatchDraws[]) => bandsOfDraws(slices),
 };
+
+interface MatchesToDraw {
+  cases: MatchCase[];
+  draws: number;
+  seed: number;
+  from: number;
+}
 
 interface PullsToLookAt {
   pulls: Pull[];

@@ -1,0 +1,175 @@
+import type { AirState } from '@pullbook/core/air';
+import {
+  airOfViewedPull,
+  type MatchReady,
+  matchInputOf,
+  meanAir,
+  type ViewedPull,
+} from '@pullbook/core/airpath';
+import type { Combination } from '@pullbook/core/combination';
+import { assumedBesideFit, boostedPullOf, type FitTarget, type MatchFit, withFit } from '@pullbook/core/fit';
+import { accepted, type Remark, type Result, remark } from '@pullbook/core/remark';
+import type { Book } from '@pullbook/store';
+import { longWork } from '../long-work/long-work.ts';
+import { remembered } from '../remembered.ts';
+import { type BaselineFound, baselineFor } from './baseline-for.ts';
+import { chooseDonor, isSameUnit } from './choose-donor.ts';
+import { type EngineAtHand, pulledOf } from './engine-at-hand.ts';
+import { type MapFound, mapForSheet } from './map-for-sheet.ts';
+import { viewedPulls } from './viewed-pulls.ts';
+
+export interface MatchChoices {
+  /** Other weather than that of the pulls; `null`: theirs. */
+  air?: AirState | null | undefined;
+  /** Fit to the pulls of these combinations alone, by id: to see one predicted by another. Missing: to whatever was pulled. */
+  fitOn?: readonly string[] | undefined;
+}
+
+/** What a combination is matched among. */
+export interface MatchAmong {
+  engine: EngineAtHand;
+  /** Combinations of the engine that are compared with it: pulls of those with one supercharger are fitted at once. */
+  compared: readonly Combination[];
+  choices: MatchChoices;
+}
+
+/** A match of one combination with what it was made of. */
+export interface Matched {
+  ready: MatchReady;
+  /** Of its own boosted pulls; `null`: none was fitted. */
+  fit: MatchFit | null;
+  /** Its own counted pulls. */
+  pulls: ViewedPull[];
+}
+
+/** What stands in front of every match of a combination. */
+type Parts = Pick<Combination, 'sheet'> & BaselineFound & MapFound;
+
+/**
+ * The match of a supercharged combination of an engine: its map, its baseline, its factors fitted to its own boosted pulls or
+ * taken from the nearest combination with the same supercharger, in the air of its pulls.
+ */
+export async function matchOfEngine(
+  book: Book,
+  combination: Combination,
+  { engine, compared, choices }: MatchAmong,
+): Promise<Result<Matched>> {
+  const parts = await partsOf(book, combination, engine);
+  if (!parts.ok) return parts;
+  const pulls = await viewedPulls(book, engine.pulls.get(combination.id) ?? []);
+  const airs = pulls.flatMap((one) => {
+    const air = airOfViewedPull(one);
+    return air.ok ? [air.value] : [];
+  });
+  const air = choices.air ?? (airs.length > 0 ? meanAir(airs) : parts.value.baseline.air);
+  const last = pulls.at(-1)?.pull;
+  const ready = matchInputOf({
+    ...parts.value,
+    air,
+    ...(last === undefined ? {} : { tune: last.tune, places: last.places }),
+  });
+  if (!ready.ok) return ready;
+  const fitted = await fittedBy(book, combination, { engine, compared, choices });
+  const by = fitted.fit ?? fitted.taken;
+  const assumptions = [
+    ...parts.value.assumptions,
+    ...assumedBesideFit(ready.value.assumptions, by),
+    ...ready.remarks,
+    ...fitted.remarks,
+  ];
+  const adapted = by === null ? ready.value : withFit(ready.value, by);
+  return accepted({ ready: { ...adapted, assumptions }, fit: fitted.fit, pulls });
+}
+
+async function partsOf(book: Book, combination: Combination, engine: EngineAtHand): Promise<Result<Parts>> {
+  const map = await mapForSheet(book, combination.sheet);
+  if (!map.ok) return map;
+  const baseline = await baselineFor(book, combination, engine);
+  if (!baseline.ok) return baseline;
+  const assumptions = [...map.value.assumptions, ...baseline.value.assumptions];
+  return accepted({ ...map.value, ...baseline.value, sheet: combination.sheet, assumptions });
+}
+
+/** The fit of a combination's own pulls, or the one it takes from another with the same supercharger. */
+async function fittedBy(
+  book: Book,
+  combination: Combination,
+  { engine, compared, choices: { fitOn } }: MatchAmong,
+): Promise<{ fit: MatchFit | null; taken: MatchFit | null; remarks: Remark[] }> {
+  const pulled = pulledOf(engine).filter(({ id }) => fitOn === undefined || fitOn.includes(id));
+  const fitWithThoseCompared = async (one: Combination): Promise<Result<MatchFit>> => {
+    const group = compared.filter(({ id }) => id === one.id || pulled.some((other) => other.id === id));
+    const sameUnit = group.filter((other) => isSameUnit(other, one.sheet));
+    const place = sameUnit.findIndex(({ id }) => id === one.id);
+    const together = place < 0 ? null : await fitsOf(book, engine, sameUnit);
+    if (together?.ok) return accepted(together.value[place]!);
+    // What keeps one of them out of a common fit must not keep the others from their own.
+    const alone = await fitsOf(book, engine, [one]);
+    return alone.ok ? accepted(alone.value[0]!) : alone;
+  };
+  if (pulled.some(({ id }) => id === combination.id)) {
+    const own = await fitWithThoseCompared(combination);
+    if (own.ok) return { fit: own.value, taken: null, remarks: fittedToLast(combination, engine) };
+    return { fit: null, taken: null, remarks: own.remarks.map(asCaution) };
+  }
+  const donor = chooseDonor(combination, pulled);
+  const fit = donor === null ? null : await fitWithThoseCompared(donor);
+  if (donor === null || !fit?.ok) return { fit: null, taken: null, remarks: [notFitted(combination.name)] };
+  const remarks = [fitTaken(combination.name, donor.name, fit.value), ...fittedToLast(donor, engine)];
+  return { fit: null, taken: fit.value, remarks };
+}
+
+/**
+ * Pulls of one combination that are fitted. More tell next to nothing: what their gauges, their map and their baseline have wrong
+ * they have in common, and it does not average out, while a fit takes as much longer as there are more.
+ */
+const MOST_FITTED = 6;
+
+/** Combinations fitted at once, a fit for each; each pull is matched in its own air, with its own cooler water and tap. */
+async function fitsOf(
+  book: Book,
+  engine: EngineAtHand,
+  combinations: readonly Combination[],
+): Promise<Result<MatchFit[]>> {
+  const targets: FitTarget[][] = [];
+  for (const combination of combinations) {
+    const parts = await partsOf(book, combination, engine);
+    if (!parts.ok) return parts;
+    const ofOne: FitTarget[] = [];
+    const heads = engine.pulls.get(combination.id) ?? [];
+    for (const viewed of await viewedPulls(book, heads.slice(-MOST_FITTED))) {
+      const pull = boostedPullOf(viewed, combination.sheet);
+      if (!pull.ok) return pull;
+      const { tune, places } = viewed.pull;
+      const ready = matchInputOf({ ...parts.value, air: pull.value.air, tune, places });
+      if (!ready.ok) return ready;
+      ofOne.push({ ...ready.value, pull: pull.value });
+    }
+    targets.push(ofOne);
+  }
+  // The slowest part of a match, so off the main thread; other weather and other trials ask for the same again.
+  return remembered(book, JSON.stringify(['fit', targets]), () => longWork.run('fitTogether', targets));
+}
+
+function fittedToLast({ id, name }: Combination, { pulls }: EngineAtHand): Remark[] {
+  const count = pulls.get(id)?.length ?? 0;
+  if (count <= MOST_FITTED) return [];
+  const text = `${name} has ${count} pulls that count; the factors are fitted to the ${MOST_FITTED} added last.`;
+  return [remark('note', 'fitted-to-last', text)];
+}
+
+const asCaution = (one: Remark): Remark => (one.level === 'refusal' ? { ...one, level: 'caution' } : one);
+
+const notFitted = (name: string): Remark =>
+  remark(
+    'note',
+    'not-fitted',
+    `${name}: not fitted to any boosted pull, so its factors stand at what is usual. One boosted pull with this supercharger makes the band a good deal narrower.`,
+  );
+
+const fitTaken = (name: string, donor: string, { restsOn }: MatchFit): Remark =>
+  remark(
+    'note',
+    'fit-taken',
+    `${name} is not fitted to pulls of its own: it takes the factors fitted to "${donor}", which has the same supercharger; the fit rests on ${restsOn.length} ${restsOn.length === 1 ? 'pull' : 'pulls'}.`,
+  );
