@@ -16,6 +16,7 @@ const PAGES: Record<string, string[]> = {
   '/trials/new': ['/trials/new'],
   '/trials/$id': ['/trials/{trial}'],
   '/trials/$id/plan': ['/trials/{trial}/plan'],
+  '/trials/$id/match': ['/trials/{trial}/match', '/trials/{trial}/match?cooler=other&moreAir=8%25'],
   '/add': ['/add', '/add?like=last'],
   '/pulls': ['/pulls', '/pulls?boosted=yes&find=pull'],
   '/pulls/$id': ['/pulls/{summary}', '/pulls/{curve}', '/pulls/{curve}?over=speed'],
@@ -23,6 +24,9 @@ const PAGES: Record<string, string[]> = {
   '/combinations/new': ['/combinations/new', '/combinations/new?from={combination}'],
   '/combinations/$id': ['/combinations/{combination}'],
   '/combinations/$id/amend': ['/combinations/{combination}/amend'],
+  '/combinations/$id/match': ['/combinations/{boosted}/match', '/combinations/{aspirated}/match'],
+  '/maps': ['/maps'],
+  '/maps/$id': ['/maps/{map}'],
   '/history': ['/history'],
   '/shop': ['/shop'],
   '/rules': ['/rules'],
@@ -45,6 +49,9 @@ beforeAll(async () => {
   ids.summary = await first('pulls', ({ name }) => name === 'Best pull before the rebuild');
   ids.curve = await first('pulls', ({ name }) => name === 'Pull 9');
   ids.combination = await first('combinations');
+  ids.boosted = await first('combinations', ({ name }) => name === 'Supercharged, base cam');
+  ids.aspirated = await first('combinations', ({ name }) => name === 'Naturally aspirated, base cam');
+  ids.map = await first('maps');
 });
 afterAll(async () => {
   await browser?.close();
@@ -227,6 +234,12 @@ const DIALOGS: OpenDialog[] = [
     address: '/combinations',
     openIt: byButton(/^Change /),
     title: /^Change /,
+  },
+  {
+    file: 'pages/maps/ChangeMapDialog.tsx',
+    address: '/maps/{map}',
+    openIt: byButton('Name and notes'),
+    title: 'Name and notes',
   },
   {
     file: 'pages/shop/CellDialog.tsx',

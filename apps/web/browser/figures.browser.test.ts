@@ -46,7 +46,7 @@ test('a prediction is kept by keyboard alone before the pull, and stands in the 
 
   await open(page, '/shop/figures');
   await page.getByRole('heading', { level: 1, name: 'The shop’s own figures' }).waitFor();
-  await page.getByText('1 of 2 inside their bands so far.').waitFor();
+  await page.getByText('2 of 3 inside their bands so far.').waitFor();
   await page.getByText('Supercharged, cell 1').first().waitFor();
   await close();
 });

@@ -6,6 +6,7 @@ import {
   readAddSearch,
   readCombinationsSearch,
   readHistorySearch,
+  readMatchSearch,
   readPullSearch,
   readPullsSearch,
   readStartSearch,
@@ -42,6 +43,12 @@ const plan = createRoute({
   getParentRoute: at,
   path: '/trials/$id/plan',
   component: screen(() => import('./pages/plan/PlanPage.tsx')),
+});
+const trialMatch = createRoute({
+  getParentRoute: at,
+  path: '/trials/$id/match',
+  validateSearch: readMatchSearch,
+  component: screen(() => import('./pages/match/TrialMatchPage.tsx')),
 });
 const addPulls = createRoute({
   getParentRoute: at,
@@ -84,6 +91,22 @@ const amendCombination = createRoute({
   path: '/combinations/$id/amend',
   component: screen(() => import('./pages/combination/AmendCombinationPage.tsx')),
 });
+const combinationMatch = createRoute({
+  getParentRoute: at,
+  path: '/combinations/$id/match',
+  validateSearch: readMatchSearch,
+  component: screen(() => import('./pages/match/CombinationMatchPage.tsx')),
+});
+const maps = createRoute({
+  getParentRoute: at,
+  path: '/maps',
+  component: screen(() => import('./pages/maps/MapsPage.tsx')),
+});
+const map = createRoute({
+  getParentRoute: at,
+  path: '/maps/$id',
+  component: screen(() => import('./pages/maps/MapPage.tsx')),
+});
 
 const history = createRoute({
   getParentRoute: at,
@@ -120,6 +143,7 @@ export const router = createRouter({
     startTrial,
     trial,
     plan,
+    trialMatch,
     addPulls,
     pulls,
     pull,
@@ -127,6 +151,9 @@ export const router = createRouter({
     newCombination,
     combination,
     amendCombination,
+    combinationMatch,
+    maps,
+    map,
   ]),
   defaultPreload: 'intent',
   // Inside the frame: from a page that broke the others can still be reached.

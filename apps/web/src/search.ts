@@ -1,5 +1,6 @@
 /** What stands in the address of a page, read with care: an address may be typed or old. */
 import type { CorrectionId } from '@pullbook/core/air';
+import type { WhatIfName, WhatIfText } from '@pullbook/views/match';
 import { isCorrection } from './view/standards.ts';
 
 type Search = Record<string, unknown>;
@@ -180,3 +181,30 @@ export interface HistorySearch {
 }
 
 export const readHistorySearch = (search: Search): HistorySearch => present({ of: wordsFrom(search.of) });
+
+/** What is tried on a match, and the part of its chart that is zoomed to. */
+export interface MatchSearch extends Shown, WhatIfText {}
+
+const WHAT_IF: Record<WhatIfName, true> = {
+  on: true,
+  blowerPulleyDiameter: true,
+  crankPulleyDiameter: true,
+  stepUp: true,
+  cooler: true,
+  coolerEffectiveness: true,
+  coolantTemperature: true,
+  altitude: true,
+  airPressure: true,
+  airTemperature: true,
+  moreWork: true,
+  evaporationCooling: true,
+  moreAir: true,
+  moreAirFrom: true,
+  moreAirTo: true,
+};
+
+export const readMatchSearch = (search: Search): MatchSearch =>
+  present({
+    ...shownFrom(search),
+    ...Object.fromEntries(Object.keys(WHAT_IF).map((name) => [name, wordsFrom(search[name])])),
+  });

@@ -1,7 +1,7 @@
 import type { Face } from './fonts.ts';
 import type { LineStyle, SceneNode, ThemeName } from './model.ts';
 import { drawnStyle } from './palette.ts';
-import type { PreparedPanel } from './prepared.ts';
+import type { PreparedBand, PreparedPanel } from './prepared.ts';
 import type { Proportions } from './proportions.ts';
 import { straight, textAt } from './scene-node.ts';
 import { spread } from './spread.ts';
@@ -59,9 +59,12 @@ export interface LabelRoom {
 
 /** The labels of a panel, in the fullest form that its height allows; what even the scantest has no room for is left out. */
 export function endLabels(panel: PreparedPanel, room: LabelRoom, { text }: Proportions): EndLabel[] {
-  const labelled = panel.lines.flatMap(({ line, end }) =>
-    line.label && end ? [{ style: line.style, end, label: line.label }] : [],
-  );
+  const labelled = [
+    ...panel.lines.flatMap(({ line, end }) =>
+      line.label && end ? [{ style: line.style, end, label: line.label }] : [],
+    ),
+    ...panel.bands.flatMap(layerLabel),
+  ];
   const inForm = (form: (typeof FORMS)[number]): EndLabel[] =>
     labelled.map(({ style, end, label }) => {
       const key: LabelPart = { text: label.key, face: 'sansStrong' };
@@ -86,6 +89,18 @@ export function endLabels(panel: PreparedPanel, room: LabelRoom, { text }: Propo
   while (total(labels) > room.heightPx) labels.pop();
   if (form.name !== 'none') for (const { label } of labelled) room.named.add(label.key);
   return labels;
+}
+
+/** A layer is named at the middle of its height where it ends. */
+function layerLabel({ band, low, high }: PreparedBand) {
+  const at = low.y.length - 1 - Array.from(low.y).reverse().findIndex(Number.isFinite);
+  const [x, bottom, top] = [low.x[at], low.y[at], high.y[at]];
+  if (!band.layer || x === undefined || bottom === undefined || top === undefined) return [];
+  const { name, value } = band.layer;
+  // A layer's name stands in ink: its tint would not be read.
+  return [
+    { style: 'ink' as const, end: { x, y: (bottom + top) / 2 }, label: { key: name, name: '', value } },
+  ];
 }
 
 /** Labels beside their lines' ends, spread apart; one that had to move, or stands far from its end, has a leader. */

@@ -1,5 +1,7 @@
 export * from './cursor.ts';
 export * from './fonts.ts';
+export { drawMap } from './map.ts';
+export { drawMapCursor } from './map-cursor.ts';
 export * from './marked-range.ts';
 export * from './model.ts';
 export * from './palette.ts';

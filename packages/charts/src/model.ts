@@ -17,6 +17,8 @@ export interface ChartLine {
   y: (number | null)[];
   /** At the line's end: `B`, `12° longer cam`; `null`: not labelled. */
   label: { key: string; name: string; value: string | null } | null;
+  /** A dot at its points, as many as do not run into one another: what was measured beside what was computed. Missing: none. */
+  dotted?: true;
 }
 
 export interface ChartBand {
@@ -24,6 +26,8 @@ export interface ChartBand {
   x: number[];
   low: (number | null)[];
   high: (number | null)[];
+  /** A layer of a whole, named at its end, and how strongly it is filled; missing: a tint round a line, without a name. */
+  layer?: { name: string; value: string | null; fill: 'strong' | 'middle' | 'faint' };
 }
 
 /** A point worth naming on its curve: a peak. */
@@ -89,6 +93,40 @@ export interface ChartDescription {
   alternative: string;
 }
 
+/** A compressor map with the lines on which combinations run. Numbers in the units shown. */
+export interface MapDescription {
+  /** `Air flow, corrected to 25 °C and 100 kPa` */
+  xTitle: string;
+  xUnit: string;
+  yTitle: string;
+  /** After the title, in small letters: what the lines are; '' none. */
+  yNote: string;
+  xRange: [low: number, high: number];
+  yRange: [low: number, high: number];
+  /** Of one speed of the impeller each, in pieces where only a part was measured: the rest is drawn broken; '' no label. */
+  speedLines: { label: string; x: number[]; y: number[]; isMeasured: boolean }[];
+  /** Lines of equal efficiency; one label may have several pieces. */
+  efficiency: { label: string; x: number[]; y: number[] }[];
+  /** Where flow reverses and where it can grow no more; an estimated edge is drawn broken and says so. */
+  edges: { label: string; x: number[]; y: number[]; isEstimated: boolean }[];
+  /** The map's own measured points; `null`: none. */
+  points: { x: number[]; y: number[] } | null;
+  /** Where each combination runs, with the engine speed of each point; `null` breaks the line. */
+  operating: {
+    key: string;
+    name: string;
+    style: LineStyle;
+    engineSpeed: number[];
+    x: (number | null)[];
+    y: (number | null)[];
+    /** Engine speeds that are marked and named on the line. */
+    named: { engineSpeed: number; text: string }[];
+  }[];
+  decimalMark: '.' | ',';
+  /** For a screen reader. */
+  alternative: string;
+}
+
 export type ThemeName = 'light' | 'dark';
 
 export interface DrawSize {
@@ -127,6 +165,16 @@ export interface StackGeometry {
   /** Middle of the window's dimension line; `null`: there is none. */
   windowMiddle: number | null;
   panels: { id: string; top: number; bottom: number; yRange: [low: number, high: number] }[];
+}
+
+/** Where things are in a drawn map, for a marker laid over it. Pixels of the scene. */
+export interface MapGeometry {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+  xRange: [low: number, high: number];
+  yRange: [low: number, high: number];
 }
 
 /** A still: a stack with words round it. */

@@ -1,11 +1,11 @@
 import { endMark } from './end-mark.ts';
-import type { ChartDescription, LineStyle, SceneNode, ThemeName } from './model.ts';
+import type { LineStyle, SceneNode, ThemeName } from './model.ts';
 import { drawnStyle } from './palette.ts';
 import type { Proportions } from './proportions.ts';
 import { straight, textAt } from './scene-node.ts';
 import { shortened, textWidth } from './text-width.ts';
 
-interface NamedLine {
+export interface NamedLine {
   style: LineStyle;
   key: string;
   name: string;
@@ -18,12 +18,16 @@ const SAMPLE_EM = 2.4;
 const AFTER_SAMPLE_EM = 0.6;
 const BETWEEN_EM = 1.4;
 
-/** The combinations of a stack in rows, each once, for a drawing too narrow to name them beside their lines. */
-export function namedLines(chart: ChartDescription, widthPx: number, { text }: Proportions): NamedLine[] {
+/** The combinations of a drawing in rows, each once, where it is too narrow to name them beside their lines. */
+export function namedLines(
+  lines: readonly { style: LineStyle; label: { key: string; name: string } | null }[],
+  widthPx: number,
+  { text }: Proportions,
+): NamedLine[] {
   const named: NamedLine[] = [];
   let x = 0;
   let row = 0;
-  for (const { style, label } of chart.panels.flatMap(({ lines }) => lines)) {
+  for (const { style, label } of lines) {
     if (!label || style === 'ink' || named.some(({ key }) => key === label.key)) continue;
     const before = (SAMPLE_EM + AFTER_SAMPLE_EM + 0.4) * text + textWidth(label.key, text, 'sansStrong');
     const name = shortened(label.name, widthPx - before, text, 'sans');

@@ -1,5 +1,6 @@
 import { heightAt, type Points } from './clip.ts';
 import { coveredColumns } from './columns.ts';
+import { drawDots } from './dots.ts';
 import { drawEndLabels } from './end-labels.ts';
 import { endMark } from './end-mark.ts';
 import type { ChartDescription, ChartLine, SceneNode } from './model.ts';
@@ -22,6 +23,9 @@ const WEIGHTS = {
   pull: { opacity: 0.75, order: 1 },
   mean: { opacity: 1, order: 2 },
 } as const;
+
+/** How strongly a layer of a whole is filled: told apart without colour too. */
+const LAYER_OPACITY = { strong: 0.3, middle: 0.26, faint: 0.1 } as const;
 
 export function drawPanel(
   chart: ChartDescription,
@@ -64,20 +68,21 @@ export function drawPanel(
     element('path', {
       d: bandPath(low, high),
       fill: drawnStyle(band.style, look.theme).colour,
-      opacity: 0.15,
+      opacity: band.layer ? LAYER_OPACITY[band.layer.fill] : 0.15,
     }),
   );
-  const lines = drawn.map(({ line, pixels }) => {
+  const lines = drawn.flatMap(({ line, pixels }) => {
     const { colour, dash } = drawnStyle(line.style, look.theme);
     const isMean = line.weight === 'mean';
     const widthPx = isMean ? meanLine : pullLine;
     const shown = isCrowded(pixels, right - left) ? reducedToColumns(pixels) : pixels;
-    return strokedPath(linePath(shown, meanLine), {
+    const stroke = strokedPath(linePath(shown, meanLine), {
       colour,
       widthPx,
       ...(isMean ? { dash } : {}),
       opacity: WEIGHTS[line.weight].opacity,
     });
+    return line.dotted ? [stroke, ...drawDots(pixels, { colour, ground, text })] : [stroke];
   });
 
   const markedPoints = prepared.marks.map((one): MarkedPoint => {
@@ -144,7 +149,8 @@ export function drawPanel(
     ...grid,
     ...zero,
     ...windowRules,
-    ...bands,
+    // In a place of their own: a page may have them come in softly.
+    element('g', { class: 'bands' }, bands),
     ...panelRules,
     ...lines,
     ...endMarks,

@@ -11,6 +11,8 @@ export interface Proportions {
   pullLine: number;
   hairline: number;
   mark: number;
+  /** The cursor's mark on a map, larger than those of the lines. */
+  cursorMark: number;
   /** Kept free along the drawing's edges. */
   edge: number;
   /** Lane on top for the window's dimension line. */
@@ -45,6 +47,7 @@ export function proportionsFor(size: { width: number; height: number; text: numb
     pullLine: 0.075 * text,
     hairline: Math.max(1, 0.05 * text),
     mark: 0.33 * text,
+    cursorMark: 0.5 * text,
     edge: 0.3 * text,
     windowLane: (narrow ? 2.3 : 1.4) * text,
     cursorLane: 1.7 * text,

@@ -74,8 +74,9 @@ function layoutWith(
   const { text, narrow, compact, title, gap, ticks, labelGap } = proportions;
   const windowLane = chart.xWindow && !compact ? proportions.windowLane : 0;
   const lane = windowLane + (hasCursor && !compact ? proportions.cursorLane : 0);
-  const named = namesOnTop ? namedLines(chart, frame.right - frame.left, proportions) : [];
   const width = frame.right - frame.left;
+  const lines = chart.panels.flatMap((panel) => panel.lines);
+  const named = namesOnTop ? namedLines(lines, width, proportions) : [];
   const saidNames = new Set(named.map(({ key }) => key));
 
   // Heights first: they decide the ticks, the ticks the left margin, the labels the right one.

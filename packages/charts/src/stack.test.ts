@@ -158,6 +158,50 @@ describe('drawStack', () => {
     );
   });
 
+  test.each(SIZES)('%s: layers of a whole are named at their ends, one above the other', (_, size) => {
+    const [power] = inventedChart().panels;
+    const x = [3000, 6500];
+    const layer = (name: string, low: number[], high: number[]) => ({
+      style: 'ink' as const,
+      x,
+      low,
+      high,
+      layer: { name, value: '40 hp', fill: 'middle' as const },
+    });
+    const bands = [
+      layer('Brake', [0, 0], [200, 500]),
+      layer('Drive', [200, 500], [210, 540]),
+      layer('Friction', [210, 540], [230, 600]),
+    ];
+    const line = { ...power!.lines[0]!, x, y: [230, 600], label: null };
+    const panel = { ...power!, lines: [line], bands, marks: [], zeroLine: true };
+    const chart = { ...inventedChart(), xWindow: null, panels: [panel] };
+    const { scene } = drawStack(chart, { ...size, height: 400 });
+    const boxes = textBoxes(scene);
+    const tops = ['Friction', 'Drive', 'Brake'].map((name) => boxes.find(({ text }) => text === name)?.top);
+    expect(tops).not.toContain(undefined);
+    expect(tops).toEqual([...tops].sort((one, other) => one! - other!));
+    expect(overlappingTexts(boxes)).toEqual([]);
+    expect(textsOutside(boxes, scene)).toEqual([]);
+  });
+
+  test('a dotted line has a dot at its points, none nearer to another than can be told apart', () => {
+    const [power] = inventedChart({ combinations: 1, pullsEach: 0, nodes: 701 }).panels;
+    const lines = power!.lines.map((line) => ({ ...line, dotted: true as const }));
+    const { scene, geometry } = drawStack(
+      { ...inventedChart(), panels: [{ ...power!, lines, marks: [] }] },
+      WIDE,
+    );
+    const dots = all(scene.nodes).filter(
+      ({ tag, attributes }) => tag === 'circle' && attributes.fill === '#ffffff' && Number(attributes.r) < 3,
+    );
+    const places = dots.map(({ attributes }) => Number(attributes.cx));
+    const gaps = places.slice(1).map((place, index) => place - places[index]!);
+    expect(dots.length).toBeGreaterThan(20);
+    expect(Math.min(...gaps)).toBeGreaterThanOrEqual(0.9 * WIDE.text);
+    expect(Math.max(...places)).toBeLessThanOrEqual(geometry.right);
+  });
+
   test('a line of more than 20,000 points is reduced', () => {
     const { scene, geometry } = drawStack(
       inventedChart({ nodes: 30_001, pullsEach: 0, combinations: 1, supercharged: false }),

@@ -3,6 +3,7 @@ import {
   deriveFigures,
   type Engine,
   fieldNamed,
+  isSupercharged,
   type Package,
   remarksOnSheet,
   SECTIONS,
@@ -29,6 +30,8 @@ export interface CombinationPageInput {
   sheetText: string;
   /** What the rules say of the sheet. */
   findings?: readonly Finding[];
+  /** Of the compressor map that the sheet names; missing: the book has none of that name. */
+  mapId?: string | undefined;
 }
 
 /** Engine speed at which piston speed is told, r/min: common practice for a road engine's upper end, no source. */
@@ -36,7 +39,7 @@ const PISTON_SPEED_AT_RPM = 6500;
 
 /** The hardware as built, on one readable sheet. */
 export function combinationPage(input: CombinationPageInput, options: ViewOptions): CombinationPage {
-  const { combination, engine, madeFrom, packages, pulls, sheetText, findings = [] } = input;
+  const { combination, engine, madeFrom, packages, pulls, sheetText, findings = [], mapId = null } = input;
   const show = showingIn(options);
   const changes = madeFrom ? whatChanged(madeFrom.sheet, combination.sheet, packages) : [];
   return {
@@ -55,11 +58,18 @@ export function combinationPage(input: CombinationPageInput, options: ViewOption
       packageName,
     })),
     packages: packages.filter(({ id }) => combination.packageIds.includes(id)).map(({ name }) => name),
+    isSupercharged: isSupercharged(combination.sheet),
+    map: mapOf(combination, mapId),
     pulls,
     sheetText,
     findings: findingGroups(findings, new Map(), options),
     remarks: shownRemarks(remarksBeside(remarksOnSheet(combination.sheet), findings), options),
   };
+}
+
+function mapOf({ sheet }: Combination, id: string | null): CombinationPage['map'] {
+  const name = sheet.sections.supercharger?.map?.text;
+  return name === undefined ? null : { name, id };
 }
 
 function chips(combination: Combination, pulls: PullRow[]): Chip[] {

@@ -194,6 +194,8 @@ export interface TrialPage {
   evidence: EvidenceRow[];
   /** Pulls of the kept plan that are still to make. */
   planned: PlannedRow[];
+  /** A combination has a supercharger: there is a match to look at. */
+  isSupercharged: boolean;
   missing: string[];
   /** What was predicted before the pulls, and of which combinations something still can be. */
   predictions: TrialPredictions;
@@ -323,6 +325,10 @@ export interface CombinationPage {
   madeFrom: { id: string; name: string } | null;
   changes: { label: string; before: string; after: string; packageName: string | null }[];
   packages: string[];
+  /** There is a match to look at. */
+  isSupercharged: boolean;
+  /** The compressor map that the sheet names, with its id where the book has it; `null`: none. */
+  map: { name: string; id: string | null } | null;
   pulls: PullRow[];
   /** The sheet as YAML text, to copy and edit. */
   sheetText: string;

@@ -18,6 +18,12 @@ export interface ShownPrediction {
   outcome: 'inside' | 'outside' | 'open';
 }
 
+const NAMES: Record<Prediction['what'], string> = {
+  meanGain: 'Average power',
+  peakPower: 'Peak power',
+  highestBoost: 'Highest boost',
+};
+
 /** What was predicted of a trial, and of which combinations something still can be. */
 export interface TrialPredictions {
   lines: ShownPrediction[];
@@ -84,8 +90,12 @@ function shownPrediction(
 ): ShownPrediction {
   const { id, key, what, value, low, high, basis, at } = prediction;
   const figure = (one: number): string =>
-    what === 'meanGain' ? show.perCent(one, { sign: true }) : show.power(one);
-  const name = what === 'meanGain' ? 'Average power' : 'Peak power';
+    what === 'meanGain'
+      ? show.perCent(one, { sign: true })
+      : what === 'peakPower'
+        ? show.power(one)
+        : show.quantity(one, 'gaugePressure');
+  const name = NAMES[what];
   return {
     id,
     key,

@@ -26,6 +26,7 @@ export function conditionsOf(pull: Pull, view: PullView, show: Showing, cell: Ce
       'Mixture aimed at': pull.tune.targetLambda,
       Jets: pull.tune.jets,
       'Fuel pressure': pull.tune.fuelPressure,
+      'Into the charge cooler': pull.tune.coolerWater,
       'Fuel batch': pull.tune.fuelBatch,
       Tune: pull.tune.notes,
       'Boost read at': pull.places.boostTap,

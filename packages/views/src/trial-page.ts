@@ -65,6 +65,7 @@ export function trialPage(answer: TrialAnswer, options: ViewOptions): TrialPage 
     changes: changesOf(view),
     evidence: evidenceRows(view),
     planned: plannedPulls(view),
+    isSupercharged: view.combinations.some(({ supercharged }) => supercharged),
     missing: missingLines(view),
     predictions: trialPredictions(answer, options),
     findings: trialFindings(view),

@@ -76,10 +76,16 @@ export function getJson<T>(path: string, query: Query = {}, signal?: AbortSignal
   return send(apiAddress(path, query), signal === undefined ? {} : { signal });
 }
 
-export function sendJson<T>(method: 'POST' | 'PATCH' | 'DELETE', path: string, body: unknown): Promise<T> {
+export function sendJson<T>(
+  method: 'POST' | 'PATCH' | 'DELETE',
+  path: string,
+  body: unknown,
+  signal?: AbortSignal,
+): Promise<T> {
   return send(apiAddress(path), {
     method,
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(body),
+    ...(signal === undefined ? {} : { signal }),
   });
 }

@@ -9,7 +9,7 @@ import { ViewMenu } from './ViewMenu.tsx';
 const PLACES = [
   { to: '/', text: 'Trials', holds: /^\/($|trials\/)/ },
   { to: '/pulls', text: 'Pulls', holds: /^\/pulls/ },
-  { to: '/combinations', text: 'Combinations', holds: /^\/combinations/ },
+  { to: '/combinations', text: 'Combinations', holds: /^\/(combinations|maps)/ },
   { to: '/shop', text: 'Shop', holds: /^\/shop/ },
   { to: '/history', text: 'History', holds: /^\/history/ },
 ] as const;

@@ -5,15 +5,17 @@ import styles from './frame.module.css';
 
 const bringsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false;
 
-/** Files dropped anywhere on any page go to the page that adds pulls. */
+/** Files dropped anywhere on any page go to the page that adds pulls, but where a place takes them itself. */
 export function PageDrop() {
   const [over, setOver] = useState(false);
   const navigate = useNavigate();
 
   const drop = useEffectEvent((event: DragEvent) => {
     if (!bringsFiles(event)) return;
-    event.preventDefault();
     setOver(false);
+    // A place of the page that takes files itself has taken them.
+    if (event.defaultPrevented) return;
+    event.preventDefault();
     const files = [...(event.dataTransfer?.files ?? [])];
     if (files.length === 0) return;
     bringFiles(files);

@@ -19,6 +19,7 @@ export const KEY_LIST = [
     does: 'The next pull: add one like this or the last, or plan it',
     where: 'On a pull, the pulls, or a trial',
   },
+  { id: 'match', press: 'm', shown: 'M', does: 'Go to the match', where: 'On a trial or a combination' },
   { id: 'publish', press: 'p', shown: 'P', does: 'Publish', where: 'On a trial' },
   {
     id: 'change',
@@ -32,7 +33,7 @@ export const KEY_LIST = [
     press: 'c',
     shown: 'C',
     does: 'Go to the cursor of the chart',
-    where: 'On a trial or a pull',
+    where: 'On a trial, a pull or a match',
   },
 ] as const;
 

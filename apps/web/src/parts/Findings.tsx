@@ -66,7 +66,7 @@ function Lines({ group, onSilence }: { group: FindingGroup; onSilence: (of: Rule
   );
 }
 
-/** A pull that is only looked at has no id yet, and nothing can be silenced for it. */
+/** A pull that is only looked at, or a what-if, has no id, and nothing can be silenced for it. */
 const isKept = (subject: string): boolean => subject.includes(' ');
 
 /** One button silences and lets speak again, so that the focus of a person at the keys is not lost with it. */

@@ -6,11 +6,25 @@ import styles from './figures.module.css';
 const LONGEST_FIGURE = 28;
 
 /** A table as the views made it, cells ready to print. */
-export function ShownTable({ table }: { table: Table }) {
+export function ShownTable({
+  table,
+  isBroken = false,
+  isLong = false,
+}: {
+  table: Table;
+  /** Cells break at their spaces, a band under its figure, so that more columns have room. */
+  isBroken?: boolean;
+  /** More rows than are looked at at once: where there is room for columns it scrolls in its place. */
+  isLong?: boolean;
+}) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than its place is scrolled by keys too
-    <section className={styles.scroll} aria-label={`Figures: ${table.title}`} tabIndex={0}>
-      <table className={styles.figures}>
+    <section
+      className={isLong ? styles.longScroll : styles.scroll}
+      aria-label={`Figures: ${table.title}`}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a table larger than its place is scrolled by keys too
+      tabIndex={0}
+    >
+      <table className={isBroken ? styles.broken : styles.figures}>
         <thead>
           <tr>
             <td />
@@ -22,8 +36,9 @@ export function ShownTable({ table }: { table: Table }) {
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row) => (
-            <tr key={`${row.name} ${row.unit}`}>
+          {table.rows.map((row, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: several rows may have one name, and their order is all there is
+            <tr key={place}>
               <th scope="row">
                 {row.name} <span className={styles.unit}>{row.unit}</span>
               </th>

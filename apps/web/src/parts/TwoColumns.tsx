@@ -11,11 +11,17 @@ export function TwoColumns<Name extends string>({
   main,
   side,
   narrow,
+  below = [],
+  even = false,
 }: {
   parts: Record<Name, ReactNode>;
   main: readonly Name[];
   side: readonly Name[];
   narrow: readonly Name[];
+  /** Under both columns, as wide as they are together. */
+  below?: readonly Name[];
+  /** The side has pictures of its own and is nearly as wide. */
+  even?: boolean;
 }) {
   const column = (names: readonly Name[]) => (
     <div className={styles.column}>
@@ -26,9 +32,12 @@ export function TwoColumns<Name extends string>({
   );
   if (!useWide()) return column(narrow);
   return (
-    <div className={styles.columns}>
-      {column(main)}
-      {column(side)}
-    </div>
+    <>
+      <div className={even ? styles.even : styles.columns}>
+        {column(main)}
+        {column(side)}
+      </div>
+      {below.length > 0 && <div className={styles.below}>{column(below)}</div>}
+    </>
   );
 }

@@ -50,6 +50,7 @@ export function MoreFields({
             {text('targetLambda', 'Mixture aimed at', '0.80 lambda')}
             {text('jets', 'Jets', '82 primary, 88 secondary')}
             {text('fuelPressure', 'Fuel pressure', '300 kPa')}
+            {text('coolerWater', 'Into the charge cooler', 'ice water, 3 °C')}
             {text('fuelBatch', 'Fuel batch', 'drum 4, opened 2 March')}
             {text('tuneNotes', 'Else about the tune', 'coldest plugs')}
           </Fields>

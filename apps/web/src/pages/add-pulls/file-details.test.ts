@@ -80,6 +80,7 @@ const SIX: WrittenFields = {
   targetLambda: '',
   jets: '',
   fuelPressure: '',
+  coolerWater: '',
   fuelBatch: '',
   tuneNotes: '',
   boostTap: '',

@@ -7,6 +7,7 @@ export interface MoreDetails {
   targetLambda: string;
   jets: string;
   fuelPressure: string;
+  coolerWater: string;
   fuelBatch: string;
   tuneNotes: string;
   boostTap: string;
@@ -31,6 +32,7 @@ export const NO_MORE: MoreDetails = {
   targetLambda: '',
   jets: '',
   fuelPressure: '',
+  coolerWater: '',
   fuelBatch: '',
   tuneNotes: '',
   boostTap: '',
@@ -45,9 +47,17 @@ export const NO_MORE: MoreDetails = {
 
 /** The same as it is sent: what was left blank is not in it. */
 export function moreSaid(details: MoreDetails): MoreOfPull {
-  const { sparkAdvance, targetLambda, jets, fuelPressure, fuelBatch, tuneNotes } = details;
+  const { sparkAdvance, targetLambda, jets, fuelPressure, coolerWater, fuelBatch, tuneNotes } = details;
   const { boostTap, chargeProbe, inletProbe } = details;
-  const tune = said({ sparkAdvance, targetLambda, jets, fuelPressure, fuelBatch, notes: tuneNotes });
+  const tune = said({
+    sparkAdvance,
+    targetLambda,
+    jets,
+    fuelPressure,
+    coolerWater,
+    fuelBatch,
+    notes: tuneNotes,
+  });
   const places = said({ boostTap, chargeProbe, inletProbe });
   const events = details.events
     .map(({ engineSpeed, text }) => ({ engineSpeed: engineSpeed.trim() || null, text: text.trim() }))

@@ -1,7 +1,8 @@
 import type { CombinationPage as Page } from '@pullbook/views';
 import { useQuery } from '@tanstack/react-query';
-import { Link, useParams } from '@tanstack/react-router';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { combinationQuestion } from '../../api/questions.ts';
+import { useKey } from '../../keys/use-key.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
 import { ChangeLines } from '../../parts/ChangeLines.tsx';
@@ -25,6 +26,10 @@ export default function CombinationPage() {
 }
 
 function CombinationView({ page }: { page: Page }) {
+  const navigate = useNavigate();
+  useKey('match', () => {
+    if (page.isSupercharged) void navigate({ to: '/combinations/$id/match', params: { id: page.id } });
+  });
   return (
     <article>
       <div className={styles.head}>
@@ -36,6 +41,11 @@ function CombinationView({ page }: { page: Page }) {
           <ButtonLink to="/combinations/$id/amend" params={{ id: page.id }}>
             Amend
           </ButtonLink>
+          {page.isSupercharged && (
+            <ButtonLink to="/combinations/$id/match" params={{ id: page.id }} shortcut="match">
+              Match
+            </ButtonLink>
+          )}
         </PageHead>
         <Chips chips={page.chips}>{page.revision > 1 && <span>Revision {page.revision}</span>}</Chips>
       </div>
@@ -69,6 +79,19 @@ function CombinationView({ page }: { page: Page }) {
           facts: (
             <>
               <Pulls page={page} />
+              {page.map !== null && (
+                <Card title="Compressor map">
+                  {page.map.id === null ? (
+                    <p>
+                      The book has no map “{page.map.name}”. <Link to="/maps">Add it</Link>
+                    </p>
+                  ) : (
+                    <Link to="/maps/$id" params={{ id: page.map.id }}>
+                      {page.map.name}
+                    </Link>
+                  )}
+                </Card>
+              )}
               {page.madeFrom !== null && (
                 <Card title="Made from">
                   <div className={styles.links}>

@@ -41,6 +41,7 @@ export default function CombinationsPage() {
         <ButtonLink to="/combinations/new" look="main">
           A new combination
         </ButtonLink>
+        <ButtonLink to="/maps">Compressor maps</ButtonLink>
       </PageHead>
       <Trouble of={combinations.error} />
       {combinations.isPending && <Waiting />}

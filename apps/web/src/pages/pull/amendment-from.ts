@@ -10,6 +10,7 @@ const TUNE = {
   targetLambda: 'targetLambda',
   jets: 'jets',
   fuelPressure: 'fuelPressure',
+  coolerWater: 'coolerWater',
   fuelBatch: 'fuelBatch',
   tuneNotes: 'notes',
 } as const;

@@ -22,6 +22,7 @@ const PLACE_WORD = {
   combination: 'a combination',
   session: 'a session',
   plan: 'a plan',
+  match: 'a match',
 } as const;
 
 /** What figures are held against: every rule with its thresholds, where they come from, and the shop's own. */

@@ -1,8 +1,9 @@
 import type { TrialPage } from '@pullbook/views';
 import { useState } from 'react';
-import { Button } from '../../parts/Button.tsx';
+import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { Card } from '../../parts/Card.tsx';
 import { PredictDialog } from './PredictDialog.tsx';
+import { PredictionLines } from './PredictionLines.tsx';
 import styles from './predictions.module.css';
 import cards from './trial.module.css';
 
@@ -18,25 +19,18 @@ export function Predictions({ page }: { page: TrialPage }) {
           Write down what you expect before it is pulled: it is kept unaltered beside what comes out.
         </p>
       ) : (
-        <ul className={styles.lines}>
-          {lines.map(({ id, key, said, basis, at, cameOut, outcome }) => (
-            <li key={id}>
-              <p className={styles.said}>
-                {key}: {said}
-              </p>
-              <p className={outcome === 'open' ? styles.soft : styles.cameOut}>Came out: {cameOut}</p>
-              <p className={styles.soft}>
-                {basis} · {at}
-              </p>
-            </li>
-          ))}
-        </ul>
+        <PredictionLines lines={lines} />
       )}
       {unpulled.length > 0 && (
         <div className={cards.foot}>
           <Button small onPress={() => setOpen(true)}>
             Predict before the pull
           </Button>
+          {page.isSupercharged && (
+            <ButtonLink small to="/trials/$id/match" params={{ id: page.id }}>
+              What the match foretells
+            </ButtonLink>
+          )}
         </div>
       )}
       {open && <PredictDialog page={page} onClose={() => setOpen(false)} />}

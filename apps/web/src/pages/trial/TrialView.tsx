@@ -1,7 +1,10 @@
 import type { TrialPage } from '@pullbook/views';
+import { useNavigate } from '@tanstack/react-router';
 import { CursorNumbers } from '../../chart/CursorNumbers.tsx';
 import { useCursor } from '../../chart/cursor.ts';
+import { useKey } from '../../keys/use-key.ts';
 import { Audience } from '../../parts/Audience.tsx';
+import { ButtonLink } from '../../parts/Button.tsx';
 import { Chips } from '../../parts/Chips.tsx';
 import { FindingsCard } from '../../parts/Findings.tsx';
 import { useTabName } from '../../parts/PageHead.tsx';
@@ -31,6 +34,10 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
   useTabName(page.question);
   const cursor = useCursor();
   const hidden = useHidden(page, look);
+  const navigate = useNavigate();
+  useKey('match', () => {
+    if (page.isSupercharged) void navigate({ to: '/trials/$id/match', params: { id: page.id } });
+  });
 
   return (
     <article>
@@ -46,6 +53,11 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
         <div className={styles.publish}>
           <Publish page={page} look={look} />
           <ChangeTrial page={page} />
+          {page.isSupercharged && (
+            <ButtonLink to="/trials/$id/match" params={{ id: page.id }} shortcut="match">
+              Match
+            </ButtonLink>
+          )}
         </div>
       </header>
       <TwoColumns
@@ -59,7 +71,7 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
           caveats: <Caveats caveats={page.caveats} />,
           likeForLike: <LikeForLike badges={page.badges} conditions={page.likeForLike} />,
           changes: <Changes page={page} />,
-          why: <Why of={page.why} />,
+          why: <Why of={page.why} matchOf={page.isSupercharged ? page.id : null} />,
           evidence: <Evidence page={page} hidden={hidden} />,
           plan: <PlanCard page={page} />,
           tables: <TrialTables page={page} />,

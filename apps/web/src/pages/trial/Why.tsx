@@ -1,11 +1,12 @@
 import type { TrialPage } from '@pullbook/views';
+import { Link } from '@tanstack/react-router';
 import { Card } from '../../parts/Card.tsx';
 import styles from './why.module.css';
 
 type Explained = TrialPage['why'][number];
 
-/** The likeliest reason with what speaks for it, what the data cannot exclude, and what would settle it. */
-export function Why({ of }: { of: TrialPage['why'] }) {
+/** The likeliest reason with what speaks for it, what the data cannot exclude, what would settle it; and the way to the match. */
+export function Why({ of, matchOf }: { of: TrialPage['why']; matchOf: string | null }) {
   if (of.length === 0) return null;
   return (
     <Card title="Why">
@@ -28,6 +29,13 @@ export function Why({ of }: { of: TrialPage['why'] }) {
           {one.wouldSettle !== '' && <p className={styles.settles}>{one.wouldSettle}</p>}
         </div>
       ))}
+      {matchOf !== null && (
+        <p className={styles.match}>
+          <Link to="/trials/$id/match" params={{ id: matchOf }}>
+            The match: where it runs on the compressor’s map, and what another pulley would do
+          </Link>
+        </p>
+      )}
     </Card>
   );
 }
