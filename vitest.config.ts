@@ -15,6 +15,7 @@ export default defineConfig({
           ],
           exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],
           testTimeout: 30_000,
+          hookTimeout: 60_000,
         },
       },
       {

@@ -10,13 +10,16 @@ import { gzipSync } from 'node:zlib';
 import { drawStack, sceneToSvg } from '@pullbook/charts';
 import { defaultRecipe, viewPull } from '@pullbook/core/pull';
 import { openBook } from '@pullbook/store';
-import { makeDemoBook, stillOf, trialCards, trialPageOf } from '@pullbook/workshop';
+import { makeDemoBook, matchOfTrial, stillOf, trialCards, trialPageOf } from '@pullbook/workshop';
 import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
 import { bigBookRows } from './bench/big-book-rows.ts';
 import { busyChart } from './bench/busy-chart.ts';
 import { comparisonTimed, largestTimed } from './bench/comparison.ts';
 import { cursorMoves } from './bench/cursor-moves.ts';
+import { matchInPage } from './bench/match-in-page.ts';
+import { hundredMatches, linesLeftOut, sampledMatches } from './bench/matching.ts';
+import { pageTried } from './bench/page-tried.ts';
 import { planTimed } from './bench/planning.ts';
 import { timeReading } from './bench/reading.ts';
 
@@ -111,6 +114,17 @@ add('the same as the first thing that a process computes', firstComparison(7), '
 add('the same pulls once more', await timed(30, comparisonTimed(false)), 'limit', 5);
 add('critical value for 80 speeds at once, nothing remembered', await timed(15, largestTimed()), 'limit', 15);
 add('the plan of a trial: some eighty orders judged', await timed(9, planTimed()), 'limit', 150);
+add('a supercharger match at 60 engine speeds', (await timed(15, hundredMatches())) / 100, 'limit', 0.35);
+const sampled = sampledMatches();
+add('10,000 sampled matches and their bands, in two threads', await timed(3, sampled.run), 'limit', 2000);
+await sampled.close();
+add(
+  'the largest measured map, each of its lines left out in turn',
+  await timed(5, linesLeftOut()),
+  'limit',
+  1000,
+);
+await matchRows();
 const size = { width: 1000, height: 900, text: 13, theme: 'light', ground: true } as const;
 const busy = busyChart(20, 2000);
 add(
@@ -161,6 +175,33 @@ for (const row of rows) {
       : `${row.against}; limit 1.5 times`;
   const ratio = Number.isNaN(row.limit) ? '' : (row.median / row.limit).toFixed(2);
   console.log(`| ${row.what} | ${row.median.toPrecision(3)} ${row.unit} | ${limit} | ${ratio} |`);
+}
+
+/** A trial whose reason rests on its supercharger match: its page, its match, and what the page of the match works out by itself. */
+async function matchRows(): Promise<void> {
+  const rests = (await book.trials()).find(
+    ({ question }) => question === 'What does the longer cam add at the same pulley?',
+  )!;
+  const early = { early: true };
+  add(
+    'open it and work out the page of a trial with a match, before the match',
+    await timed(5, () => openedAndShown((fresh) => trialPageOf(fresh, rests.id, options, {}, early))),
+    'limit',
+    300,
+  );
+  add(
+    'open it and work out the match of a trial, five boosted pulls fitted',
+    await timed(5, () => openedAndShown((fresh) => matchOfTrial(fresh, rests.id))),
+    'limit',
+    1000,
+  );
+  add('the same match once more', await timed(10, () => matchOfTrial(book, rests.id)), 'limit', 50);
+  const match = await matchOfTrial(book, rests.id);
+  if (!match.ok) throw new Error(match.remarks[0]!.message);
+  add('the page of a match with another pulley tried', await timed(30, pageTried(match.value)), 'limit', 16);
+  const { matchMs, pageMs } = await matchInPage(match.value);
+  add('a supercharger match at 60 engine speeds, in the browser', matchMs, 'limit', 0.35);
+  add('the page of a match with another pulley tried, in the browser', pageMs, 'limit', 16);
 }
 
 /** Median of what the first comparison takes in so many processes of its own, ms. */

@@ -51,7 +51,8 @@ function strayArrows(folder: string): string[] {
         const [name, part] = to.slice('@pullbook/'.length).split('/');
         const usable = typeOnly ? [...room.uses, ...(room.typesOf ?? [])] : room.uses;
         const allowed = usable.includes(name!) || usable.includes(`${name}/${part}`);
-        const barred = folder === 'packages/demo' && DEMO_MAY_NOT_USE.includes(`${name}/${part}`);
+        const ofTypes = typeOnly && (room.typesOf ?? []).includes(`${name}/${part}`);
+        const barred = folder === 'packages/demo' && !ofTypes && DEMO_MAY_NOT_USE.includes(`${name}/${part}`);
         if ((!allowed || barred) && !excepted(from, to)) strays.push(`${from} -> ${to}`);
         continue;
       }

@@ -2,6 +2,7 @@ import { openBook } from '@pullbook/store';
 import {
   amendPull,
   figuresPageOf,
+  matchOfTrial,
   type PullSearch,
   searchPulls,
   trialCards,
@@ -63,7 +64,19 @@ export async function bigBookRows(
     'limit',
     200,
   );
+  add(
+    '10,000 pulls: open the book and work out the match of a trial, six of 50 boosted pulls fitted',
+    await timed(5, () => fresh((opened) => matchOfTrial(opened, trialId))),
+    'limit',
+    1000,
+  );
   const kept = await openBook(folder);
+  add(
+    '10,000 pulls: the same match once more',
+    await timed(9, () => matchOfTrial(kept, trialId)),
+    'limit',
+    50,
+  );
   let moved = 0;
   const windowMoved = () => {
     moved += 1;

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { readSheet } from '@pullbook/core/combination';
-import { OPEN_AUDIENCE, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
+import { type Channel, OPEN_AUDIENCE, PLAIN_TREATMENT, type Pull } from '@pullbook/core/pull';
+import { absolutePressure, temperature } from '@pullbook/core/quantity';
 import type { Trial } from '@pullbook/core/trial';
 import { openBook } from '@pullbook/store';
 import { listInBackground } from '@pullbook/workshop';
@@ -13,9 +14,19 @@ const NODES = 26;
 const REPEATS = 5;
 const A_DAY = 2 * REPEATS;
 
+const SUPERCHARGER = {
+  type: 'centrifugal',
+  wheelExitDiameter: '124 mm',
+  stepUp: '3.6',
+  ratedFlow: '0.36 kg/s',
+  ratedPressureRatio: '1.6',
+  ratedSpeed: '46000 rpm',
+};
+const DRIVE = { type: 'ribbed belt', crankPulleyDiameter: '165 mm', blowerPulleyDiameter: '84 mm' };
+
 /**
  * A book of so many invented pulls in a new folder: step tests and summaries by a rule, of 200 combinations over 20
- * engines, five of each one after another, two combinations a day, in 300 trials. Everything is read for the list, as a
+ * engines, every second one supercharged, five of each one after another, two combinations a day, in 300 trials. Everything is read for the list, as a
  * server has done some minutes after its start.
  */
 export async function makeBigBook(folder: string, pulls: number): Promise<{ trialId: string }> {
@@ -46,7 +57,7 @@ export async function makeBigBook(folder: string, pulls: number): Promise<{ tria
 }
 
 function combinationOf(index: number) {
-  const boosted = index % 2 === 0 ? {} : { supercharger: { type: 'centrifugal' } };
+  const boosted = isBoosted(index) ? { supercharger: SUPERCHARGER, drive: DRIVE } : {};
   const sheet = readSheet({
     schemaVersion: 1,
     name: `Combination ${index}`,
@@ -70,7 +81,8 @@ function combinationOf(index: number) {
 function pullOf(index: number): Pull {
   const speeds = Float64Array.from({ length: NODES }, (_, row) => 2000 + 180 * row);
   const combination = Math.floor(index / REPEATS) % COMBINATIONS;
-  const level = (1 + (combination % 97) / 300) * (1 + 0.004 * Math.sin(7 * index));
+  const level =
+    (isBoosted(combination) ? 1.4 : 1) * (1 + (combination % 97) / 300) * (1 + 0.004 * Math.sin(7 * index));
   const torque = speeds.map((rpm) => level * (400 - ((rpm - 4200) / 300) ** 2));
   const date = Math.floor(index / A_DAY);
   const day = new Date(Date.UTC(2006, 0, 1 + date)).toISOString().slice(0, 10);
@@ -105,11 +117,17 @@ function pullOf(index: number): Pull {
             values: torque,
             origin: 'measured',
           },
+          ...(isBoosted(combination) ? [boostOver(speeds)] : []),
         ],
     summary: isSummary
       ? { peakPower: 200_000 + index, peakPowerRpm: 6200, peakTorque: null, peakTorqueRpm: null }
       : null,
-    weather: null,
+    weather: {
+      pressure: absolutePressure(98_000 + 20 * (date % 50)),
+      temperature: temperature(293 + (date % 12)),
+      humidity: null,
+      altitude: null,
+    },
     carried: { standard: 'observed', factor: 1 },
     sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
     tune: { sparkAdvance: `${24 + (combination % 9)}°` },
@@ -124,6 +142,17 @@ function pullOf(index: number): Pull {
     invented: true,
   };
 }
+
+const isBoosted = (combination: number): boolean => combination % 2 === 1;
+
+const boostOver = (speeds: Float64Array): Channel => ({
+  meaning: 'boost',
+  name: 'boost',
+  unit: 'kPa',
+  kind: 'gaugePressure',
+  values: speeds.map((rpm) => 48_000 * (rpm / 6500) ** 2),
+  origin: 'measured',
+});
 
 /** Two neighbouring combinations of one engine, with ten pulls each. */
 function trialOf(index: number, id: string, pulls: number): Trial {
