@@ -143,6 +143,21 @@ describe('where the match lies', () => {
     expect(found!.remark.message).toContain('above the engine’s limit of 5,000 rpm');
   });
 
+  test('surge is an alarm where its edge was measured, and a caution where it is estimated', () => {
+    const map = plainInput().compressor.map;
+    // Twice the flow of the lines: the engine takes too little for this compressor.
+    const surgesOn = (changes: Partial<typeof map>) => {
+      const compressor = { map: { ...map, ...changes }, flowScale: 2 };
+      return of(ofMatch({ compressor }), 'V42').find(({ input }) => input.includes('surge edge'))!;
+    };
+    const measured = surgesOn({ form: 'points', leftEnd: 'surge' });
+    expect(measured).toMatchObject({ level: 'alarm' });
+    expect(measured.remark.message).toContain('Do not pull there');
+    const guessed = surgesOn({ form: 'rated', leftEnd: 'not known' });
+    expect(guessed).toMatchObject({ level: 'caution' });
+    expect(guessed.remark.message).toContain('Nobody measured where this compressor surges');
+  });
+
   test('a loss that eats the boost is said with the pressure and what to look at', () => {
     const inletLoss = { pressureDifference: 90_000, atFlow: 0.3, atDensity: 1.17 };
     const said = messages(of(ofMatch({ inletLoss }), 'V42')).find((one) => one.includes('in the way'));

@@ -101,6 +101,7 @@ describe('a match file', () => {
       pressureTermRatio: null,
       heatExponent: 0,
       workFactor: 1,
+      wallTemperature: null,
       gasExchange: false,
       frictionRise: 0,
     });

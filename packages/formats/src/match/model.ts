@@ -1,6 +1,7 @@
 import type { AirState } from '@pullbook/core/air';
-import type { CompressorMap, StatedModel } from '@pullbook/core/airpath';
+import type { BaselineTable, CompressorMap, StatedModel } from '@pullbook/core/airpath';
 import type { CombinationSheet } from '@pullbook/core/combination';
+import type { BoostedPull } from '@pullbook/core/fit';
 
 /** A compressor map as it is written: what the book adds when it keeps it is missing. */
 export type WrittenMap = Omit<CompressorMap, 'id' | 'createdAt'>;
@@ -11,45 +12,14 @@ export type Elsewhere = { from: 'file'; path: string } | { from: 'book'; name: s
 /** The combination: its sheet, or where to find it. */
 export type WrittenCombination = { from: 'sheet'; sheet: CombinationSheet } | Elsewhere;
 
-/** A naturally aspirated curve written in the file. Inside units, on common nodes; `null`: not given. */
-export interface WrittenCurve {
-  /** r/min, rising */
-  engineSpeedRpm: number[];
-  /** W, as observed */
-  brakePower: number[];
-  /** kg/s of moist air swallowed */
-  airFlow: number[] | null;
-  /** W */
-  frictionPower: number[] | null;
-  /** Pa, absolute */
-  manifoldPressure: number[] | null;
-  /** K */
-  manifoldTemperature: number[] | null;
-  lambda: number[] | null;
-  air: AirState;
-}
+/** A naturally aspirated curve written in the file. */
+export type WrittenCurve = Omit<BaselineTable, 'displacement' | 'compressionRatio'>;
 
 /** What the engine does without the supercharger: pulls of the book by id or name, or a table. */
 export type WrittenBaseline = { from: 'pulls'; pulls: string[] } | { from: 'table'; curve: WrittenCurve };
 
-/** A boosted pull written in the file. Inside units, on common nodes; `null`: not given. */
-export interface WrittenBoostedPull {
-  /** r/min, rising */
-  engineSpeedRpm: number[];
-  /** W, as observed */
-  brakePower: number[];
-  /** Pa, gauge */
-  boost: number[] | null;
-  /** K */
-  chargeTemperature: number[] | null;
-  dischargeTemperature: number[] | null;
-  /** kg/s */
-  airFlow: number[] | null;
-  /** r/min */
-  impellerSpeedRpm: number[] | null;
-  /** `null`: that of the match */
-  air: AirState | null;
-}
+/** A boosted pull written in the file; `air` `null`: that of the match. */
+export type WrittenBoostedPull = Omit<BoostedPull, 'pullId' | 'air'> & { air: AirState | null };
 
 /** What is tried on the combination, in inside units; what is left out stands as it is. */
 export interface WrittenWhatIf {

@@ -65,8 +65,21 @@ export async function keepMatchPrediction(
     what: 'peakPower' as const,
     ...foretold(power, (watt) => correctPower(watt, factor)),
   };
+  if (await isKept(book, trial.id, ofPower)) return refused(KEPT_ALREADY);
   const predictions = await kept(book, trial, [ofPower, ...ofBoost], now);
   return accepted({ key, basis: about.basis, predictions });
+}
+
+/** Whether the same was foretold before: kept once more it would count twice in the ledger. */
+async function isKept(
+  book: Book,
+  trialId: string,
+  { key, what, value, low, high }: Pick<Prediction, 'key' | 'what' | 'value' | 'low' | 'high'>,
+): Promise<boolean> {
+  return (await book.predictions([trialId])).some(
+    (one) =>
+      one.key === key && one.what === what && one.value === value && one.low === low && one.high === high,
+  );
 }
 
 const foretold = ({ value, low, high }: ForetoldFigure, as: (value: number) => number) => ({
@@ -89,6 +102,12 @@ function basisOf({ fit, input, assumptions }: MatchedCombination, standard: stri
       : said` Peak power carried to ${standard} by the factor ${numberFigure(factor, 4)}.`.text;
   return `Match of supercharger and engine on ${alone} ${origin === 'scaled' ? 'baseline' : pullIds.length === 1 ? 'pull' : 'pulls'}, map "${input.compressor.map.name}"; ${fitted}${/[.!]$/.test(fitted) ? '' : '.'}${carried}`;
 }
+
+const KEPT_ALREADY = remark(
+  'refusal',
+  'kept-already',
+  'This very prediction is kept already: it stands with the trial. It changes when the match does.',
+);
 
 const NO_CURVE = remark(
   'refusal',

@@ -285,6 +285,10 @@ describe('a prediction kept before the pull', () => {
     expect(codesOf(bundle, 'B')).toContain('fit-taken');
     const kept = await done(keepMatchPrediction(book, trial.id, 'b', { draws: 80, seed: 5 }));
     expect(kept.predictions.map(({ what }) => what)).toEqual(['peakPower', 'highestBoost']);
+    expect(await keepMatchPrediction(book, trial.id, 'B', { draws: 80, seed: 5 })).toMatchObject({
+      ok: false,
+      remarks: [{ code: 'kept-already' }],
+    });
     const [power, boost] = kept.predictions;
     const match = solveMatch(bundle.combinations[1]!.input);
     expect(boost!.value).toBeCloseTo(Math.max(...match.figures.boost), 0);
