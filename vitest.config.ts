@@ -16,6 +16,8 @@ export default defineConfig({
           exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],
           testTimeout: 30_000,
           hookTimeout: 60_000,
+          // Both cores of a test's machine; left alone, one would be kept free.
+          maxWorkers: 2,
         },
       },
       {
@@ -28,6 +30,8 @@ export default defineConfig({
           // A busy machine takes longer than the usual second; nothing here is about time.
           expect: { poll: { timeout: 15_000 } },
           fileParallelism: false,
+          // Pages that only look are looked at three at a time: much of it is waiting for pages to settle.
+          maxConcurrency: 3,
         },
       },
     ],

@@ -282,7 +282,7 @@ test('no page and no dialog is forgotten here', () => {
 });
 
 describe('no barrier, light or dark', () => {
-  test.each(ADDRESSES)('%s', async (address) => {
+  test.concurrent.each(ADDRESSES)('%s', async (address) => {
     const watched = await at(address);
     await watched.page.waitForLoadState('networkidle');
     await unfold(watched.page.locator('main'));
@@ -290,7 +290,7 @@ describe('no barrier, light or dark', () => {
     await watched.close();
   });
 
-  test.each(DIALOGS)('the dialog of $file', async ({ address, openIt, title, more, without }) => {
+  test.concurrent.each(DIALOGS)('the dialog of $file', async ({ address, openIt, title, more, without }) => {
     const watched = await at(address);
     await openIt(watched.page);
     const dialog = watched.page.getByRole('dialog', { name: title });
@@ -330,7 +330,7 @@ describe('no barrier, light or dark', () => {
 const TELEPHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 
 describe('a telephone', () => {
-  test.each(ADDRESSES)(
+  test.concurrent.each(ADDRESSES)(
     '%s: nothing beside the screen, and what is touched is 44 px high',
     async (address) => {
       const watched = await at(address, TELEPHONE);
@@ -342,7 +342,7 @@ describe('a telephone', () => {
     },
   );
 
-  test.each(DIALOGS)('the dialog of $file fits', async ({ file, address, openIt, title }) => {
+  test.concurrent.each(DIALOGS)('the dialog of $file fits', async ({ file, address, openIt, title }) => {
     const watched = await at(address, TELEPHONE);
     // Keys are pressed on a telephone by those who have a keyboard to it.
     await openIt(watched.page);
