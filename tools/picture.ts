@@ -1,9 +1,9 @@
-// Takes the picture in README from the real program with the demo book: `npm run picture`, after a build.
+// Takes the pictures in README and docs/match.md from the real program with the demo book: `npm run picture`, after a build.
 import { fileURLToPath } from 'node:url';
 import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
 
-const out = fileURLToPath(new URL('../docs/trial.png', import.meta.url));
+const outAt = (name: string) => fileURLToPath(new URL(`../docs/${name}`, import.meta.url));
 const pullbook = await startPullbook('demo');
 const browser = await launch();
 const page = await browser.newPage({ viewport: { width: 1280, height: 960 }, colorScheme: 'light' });
@@ -11,6 +11,10 @@ await page.goto(pullbook.address);
 await page.getByRole('link').filter({ hasText: 'It adds 15 hp' }).click();
 await page.getByRole('heading', { level: 1 }).waitFor();
 await page.waitForLoadState('networkidle');
-await page.screenshot({ path: out });
+await page.screenshot({ path: outAt('trial.png') });
+await page.goto(`${page.url()}/match`);
+await page.getByRole('heading', { level: 2, name: 'On the compressor' }).waitFor();
+await page.waitForLoadState('networkidle');
+await page.screenshot({ path: outAt('match.png') });
 await browser.close();
 await pullbook.stop();
