@@ -1,10 +1,12 @@
-/** What is known of a thing, a line each: what it is, and its value. `className`: how the page lays them out. */
+import styles from './facts.module.css';
+
+/** What is known of a thing, each what it is and its value, in columns. `className`: where a page lays them out otherwise. */
 export function Facts({
   facts,
-  className,
+  className = styles.facts,
 }: {
   facts: readonly { label: string; value: string }[];
-  className: string | undefined;
+  className?: string | undefined;
 }) {
   return (
     <dl className={className}>

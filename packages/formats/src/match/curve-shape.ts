@@ -76,9 +76,24 @@ const BOOSTED_COLUMNS: readonly ColumnShape[] = [
 
 const NAMES = list(text('A pull of the book, by its id or name.'), 24);
 
+/** What a table is given with. */
+interface Tabled {
+  /** Reads its columns by their field; says of a speed that stands there twice. */
+  columns: () => (field: string) => number[] | null;
+  /** `null`: not given, or refused. */
+  air: AirState | null;
+  hasWeather: boolean;
+  path: WrittenPath;
+  reading: Reading;
+}
+
 /** Pulls of the book under `pull` or `pulls`, or a table with its weather: exactly one of them. */
-const pullsOrTable = (columns: readonly ColumnShape[], about: string) =>
-  group(
+function pullsOrTable<T>(
+  columns: readonly ColumnShape[],
+  about: string,
+  made: (tabled: Tabled) => T | undefined,
+): Shape<{ from: 'pulls'; pulls: string[] } | T> {
+  const written = group(
     {
       pull: text('A pull of the book, by its id or name.'),
       pulls: NAMES,
@@ -87,6 +102,31 @@ const pullsOrTable = (columns: readonly ColumnShape[], about: string) =>
     },
     { about },
   );
+  return {
+    get schema() {
+      return written.schema;
+    },
+    read: (value, path, reading) => {
+      const said = written.read(value, path, reading);
+      const found = said && oneOf(said, value, path, reading);
+      if (found === undefined) return undefined;
+      if (found.pulls.length > 0) return { from: 'pulls', pulls: found.pulls };
+      if (found.rows === null) return undefined;
+      const { rows } = found;
+      return made({
+        columns: () => columnsOf(rows, [...path, 'table'], reading),
+        air: found.air,
+        hasWeather: hasKey(value, 'weather'),
+        path,
+        reading,
+      });
+    },
+  };
+}
+
+/** Whether a key is written, in whatever capitals: what was refused under it was told already. */
+const hasKey = (value: unknown, wanted: string): boolean =>
+  Object.keys(value as object).some((key) => key.toLowerCase() === wanted);
 
 interface Found {
   pulls: string[];
@@ -103,7 +143,7 @@ function oneOf(
   const { pull, pulls = [], table: rows = null, weather = null } = written;
   const named = [...(pull === undefined ? [] : [pull]), ...pulls];
   // A table that was refused said so itself.
-  const hasTable = rows !== null || Object.keys(value as object).some((key) => key.toLowerCase() === 'table');
+  const hasTable = rows !== null || hasKey(value, 'table');
   if (named.length > 0 && hasTable)
     return refuse(reading, path, 'match-one-of', 'gives pulls and a table. Keep one of the two.');
   if (named.length === 0 && !hasTable)
@@ -117,27 +157,13 @@ function oneOf(
 }
 
 /** Of the naturally aspirated engine. */
-export function baseline(): Shape<WrittenBaseline> {
-  const written = pullsOrTable(
+export const baseline = (): Shape<WrittenBaseline> =>
+  pullsOrTable(
     BASELINE_COLUMNS,
     'What the engine does without the supercharger, as observed in its own air.',
-  );
-  return {
-    get schema() {
-      return written.schema;
-    },
-    read: (value, path, reading) => {
-      const said = written.read(value, path, reading);
-      const found = said && oneOf(said, value, path, reading);
-      if (found === undefined) return undefined;
-      if (found.pulls.length > 0) return { from: 'pulls', pulls: found.pulls };
-      if (found.rows === null) return undefined;
-      if (found.air === null) {
-        // What is wrong with a weather that is given was told already.
-        if (
-          said?.weather === undefined &&
-          !Object.keys(value as object).some((key) => key.toLowerCase() === 'weather')
-        )
+    ({ columns, air, hasWeather, path, reading }) => {
+      if (air === null) {
+        if (!hasWeather)
           refuse(
             reading,
             [...path, 'weather'],
@@ -146,9 +172,9 @@ export function baseline(): Shape<WrittenBaseline> {
           );
         return undefined;
       }
-      const column = columnsOf(found.rows, [...path, 'table'], reading);
+      const column = columns();
       return {
-        from: 'table',
+        from: 'table' as const,
         curve: {
           engineSpeedRpm: column('engineSpeed')!,
           brakePower: column('brakePower')!,
@@ -157,32 +183,21 @@ export function baseline(): Shape<WrittenBaseline> {
           manifoldPressure: column('manifoldPressure'),
           manifoldTemperature: column('manifoldTemperature'),
           lambda: column('lambda'),
-          air: found.air,
+          air,
         },
       };
     },
-  };
-}
+  );
 
 /** Boosted pulls to fit to. */
-export function fit(): Shape<NonNullable<MatchFile['fit']>> {
-  const written = pullsOrTable(
+export const fit = (): Shape<NonNullable<MatchFile['fit']>> =>
+  pullsOrTable(
     BOOSTED_COLUMNS,
     'Boosted pulls of this combination, to which the match is fitted.',
-  );
-  return {
-    get schema() {
-      return written.schema;
-    },
-    read: (value, path, reading) => {
-      const said = written.read(value, path, reading);
-      const found = said && oneOf(said, value, path, reading);
-      if (found === undefined) return undefined;
-      if (found.pulls.length > 0) return { from: 'pulls', pulls: found.pulls };
-      if (found.rows === null) return undefined;
-      const column = columnsOf(found.rows, [...path, 'table'], reading);
+    ({ columns, air }) => {
+      const column = columns();
       return {
-        from: 'table',
+        from: 'table' as const,
         pull: {
           engineSpeedRpm: column('engineSpeed')!,
           brakePower: column('brakePower')!,
@@ -191,12 +206,11 @@ export function fit(): Shape<NonNullable<MatchFile['fit']>> {
           dischargeTemperature: column('dischargeTemperature'),
           airFlow: column('airFlow'),
           impellerSpeedRpm: column('impellerSpeed'),
-          air: found.air,
+          air,
         },
       };
     },
-  };
-}
+  );
 
 /** Columns of a table with its rows in rising engine speed; a speed twice is said and its second row dropped. */
 function columnsOf(

@@ -55,7 +55,7 @@ function MapView({ page }: { page: Stamped<Page> }) {
           ),
           facts: (
             <Card title="What it is">
-              <Facts facts={page.facts} className={styles.facts} />
+              <Facts facts={page.facts} />
               {page.notes !== '' && <p className={styles.notes}>{page.notes}</p>}
             </Card>
           ),

@@ -73,7 +73,7 @@ export function MatchView({ of, bundle, search }: { of: MatchOf; bundle: MatchBu
           ),
           drive: page.drive.length > 0 && (
             <Card title="Drive">
-              <Facts facts={page.drive} className={styles.facts} />
+              <Facts facts={page.drive} />
             </Card>
           ),
           fit: <FitCard fits={page.fit} />,
