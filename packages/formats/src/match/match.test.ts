@@ -262,6 +262,14 @@ test.each(['', '   ', '[]', '3', 'null', 'a: [', 'combination: unknown\nbaseline
   },
 );
 
+test('bytes of another kind of file are told as such, and not printed', () => {
+  const read = readMatchText(`\u0001\u001b[31m${SHORT}`, 'photo.yaml');
+  expect(read).toMatchObject({ ok: false, remarks: [{ code: 'sheet-not-text' }] });
+  expect(read.remarks[0]!.message).toBe(
+    'photo.yaml is no text that a person wrote: a match file is plain text. Was another file meant?',
+  );
+});
+
 test('any spoiled file: read or refused with a reason, never thrown, never NaN', () => {
   const goods = ['from-a-table.yaml', 'outside-solver.yaml', 'columns-and-rows.json'].map(textOf);
   const spoiled = fc

@@ -24,6 +24,9 @@ export interface WrittenKind {
   mostCharacters: number;
 }
 
+/** Control characters that no editor writes into a text: all but tabs and ends of lines. */
+const NO_TEXT = /[^\P{Cc}\t\n\v\f\r\u0085]/u;
+
 /** Reads a text as YAML or JSON (which is read as the YAML it is); faults come back with line and column. */
 export function readWritten(text: string, name: string, kind: WrittenKind): Result<Written> {
   if (text.trim() === '')
@@ -31,6 +34,10 @@ export function readWritten(text: string, name: string, kind: WrittenKind): Resu
   if (text.length > kind.mostCharacters) {
     const message = `${name} has ${text.length} characters; ${kind.called} has at most ${kind.mostCharacters}. Was another file meant?`;
     return refused(remark('refusal', 'sheet-too-long', message));
+  }
+  if (NO_TEXT.test(text)) {
+    const message = `${name} is no text that a person wrote: ${kind.called} is plain text. Was another file meant?`;
+    return refused(remark('refusal', 'sheet-not-text', message));
   }
   const counter = new LineCounter();
   const document = parseDocument(text, { lineCounter: counter, prettyErrors: false });
