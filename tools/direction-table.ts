@@ -21,6 +21,7 @@ export const CORE_ORDER = [
   'plan',
   'shop',
   'trial',
+  'publication',
 ] as const;
 
 export interface Room {
@@ -51,7 +52,7 @@ export const ROOMS: Room[] = [
   {
     folder: 'packages/formats',
     uses: ['core'],
-    outside: ['yaml'],
+    outside: ['hucre', 'yaml'],
     why: 'Bytes to pulls and back. Knows files of the world, nothing of the book or of pictures.',
   },
   {
@@ -83,9 +84,20 @@ export const ROOMS: Room[] = [
   },
   {
     folder: 'packages/publish',
-    uses: ['charts'],
-    outside: ['@resvg/resvg-js', 'node:fs', 'node:path', 'node:url'],
-    why: 'Stills for people outside, from the same drawings as the screen.',
+    uses: ['charts', 'core/remark', 'views'],
+    outside: [
+      '@resvg/resvg-js',
+      'node:child_process',
+      'node:crypto',
+      'node:fs',
+      'node:path',
+      'node:url',
+      'node:util',
+      'node:zlib',
+      'pdfkit',
+      'subset-font',
+    ],
+    why: 'Stills, clips and reports for people outside, from the same drawings as the screen.',
   },
   {
     folder: 'packages/demo',
@@ -97,12 +109,12 @@ export const ROOMS: Room[] = [
   {
     folder: 'packages/workshop',
     uses: ['compute', 'core', 'formats', 'store', 'views', 'publish', 'demo', 'charts'],
-    outside: ['fflate', 'node:crypto', 'node:fs', 'node:path', 'node:url'],
+    outside: ['fflate', 'node:crypto', 'node:fs', 'node:path', 'node:stream', 'node:url', 'node:zlib'],
     why: 'What can be done to a book, one file an act; the server and the command line are both thin over it.',
   },
   {
     folder: 'apps/server',
-    uses: ['core', 'workshop', 'store', 'views'],
+    uses: ['core', 'workshop', 'views'],
     outside: [
       'fastify',
       '@fastify/helmet',
@@ -119,16 +131,8 @@ export const ROOMS: Room[] = [
   },
   {
     folder: 'apps/cli',
-    uses: ['core', 'workshop', 'server', 'store', 'views'],
-    outside: [
-      'commander',
-      'picocolors',
-      'node:fs',
-      'node:path',
-      'node:child_process',
-      'node:process',
-      'node:url',
-    ],
+    uses: ['core', 'workshop', 'server', 'views'],
+    outside: ['commander', 'picocolors', 'node:fs', 'node:path', 'node:child_process'],
     why: 'Parse, call, print.',
   },
   {
@@ -136,8 +140,12 @@ export const ROOMS: Room[] = [
     uses: ['core/quantity', 'charts', 'views'],
     typesOf: ['core', 'workshop'],
     outside: [
+      // A hash of a file as it is read: the browser's own takes only what stands in memory whole.
+      '@noble/hashes',
       '@tanstack/react-query',
       '@tanstack/react-router',
+      'fflate',
+      'mediabunny',
       'react',
       'react-aria-components',
       'react-dom',

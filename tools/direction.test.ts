@@ -33,6 +33,10 @@ function packageOf(specifier: string): string {
   return specifier.startsWith('@') ? parts.slice(0, 2).join('/') : parts[0]!;
 }
 
+/** As the table names it: a package, or a module of Node.js without what is within it. */
+const nameOf = (specifier: string): string =>
+  specifier.startsWith('node:') ? specifier.split('/')[0]! : packageOf(specifier);
+
 const excepted = (from: string, to: string) => EXCEPTIONS.some((e) => e.from === from && e.to === to);
 
 function strayArrows(folder: string): string[] {
@@ -57,8 +61,7 @@ function strayArrows(folder: string): string[] {
         continue;
       }
       if (to.endsWith('.css')) continue;
-      if (!room.outside.includes(to.startsWith('node:') ? to.split('/')[0]! : packageOf(to)))
-        strays.push(`${from} -> ${to}`);
+      if (!room.outside.includes(nameOf(to))) strays.push(`${from} -> ${to}`);
     }
   }
   return strays;
@@ -75,6 +78,20 @@ describe('direction of imports', () => {
   test.each(ROOMS.map((room) => [room.folder, room.why]))('%s: %s', (folder) => {
     expect(sources(join(root, folder)).length).toBeGreaterThan(0);
     expect(strayArrows(folder)).toEqual([]);
+  });
+
+  test.each(ROOMS.map((room) => [room.folder]))('%s is allowed nothing that it does not use', (folder) => {
+    const { uses, typesOf = [], outside } = ROOMS.find((room) => room.folder === folder)!;
+    const used = new Set(
+      sources(join(root, folder)).flatMap((path) =>
+        importsOf(readFileSync(path, 'utf8')).map(({ to }) =>
+          to.startsWith('@pullbook/') ? to.slice('@pullbook/'.length) : nameOf(to),
+        ),
+      ),
+    );
+    const isUsed = (room: string) => [...used].some((one) => one === room || one.startsWith(`${room}/`));
+    expect([...uses, ...typesOf].filter((room) => !isUsed(room))).toEqual([]);
+    expect(outside.filter((name) => !used.has(name))).toEqual([]);
   });
 
   test('core folders are all in the order, and each uses only those above it', () => {

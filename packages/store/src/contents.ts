@@ -10,6 +10,7 @@ import { readLayouts } from './rows/layouts.ts';
 import { readLog } from './rows/log.ts';
 import { readPackages } from './rows/packages.ts';
 import { readPredictions } from './rows/predictions.ts';
+import { readPublications } from './rows/publications.ts';
 import { readPullHeads, readPulls } from './rows/pulls.ts';
 import { readSessions } from './rows/sessions.ts';
 import { readSetUps } from './rows/set-ups.ts';
@@ -43,6 +44,7 @@ export async function readOutline(rows: Rows, connection: Connection): Promise<B
     silenced: await readSilenced(rows),
     predictions: await readPredictions(rows),
     compressorMaps: await readCompressorMaps(rows),
+    publications: await readPublications(rows),
     settings: await readSettings(rows),
     withdrawn: await readWithdrawn(rows),
     log: await readLog(rows),

@@ -135,7 +135,7 @@ test('a book of the first schema opens with its pulls whole, read as they come, 
   await again.close();
 });
 
-test.each([1, 2, 3, 4])(
+test.each([1, 2, 3, 4, 5])(
   'an empty book of schema %i migrates, with foreign keys that hold',
   async (version) => {
     const folder = temporaryFolder();
@@ -149,6 +149,7 @@ test.each([1, 2, 3, 4])(
     const book = await openBook(folder);
     expect(await book.info()).toMatchObject({ id: 'old', schemaVersion: NEWEST_SCHEMA });
     expect(await book.compressorMaps()).toEqual([]);
+    expect(await book.publications()).toEqual([]);
     await book.close();
     const database = new Database(databaseFile(folder));
     onTestFinished(() => void database.close());

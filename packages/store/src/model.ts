@@ -1,5 +1,6 @@
 import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, CombinationSheet, Engine, Package } from '@pullbook/core/combination';
+import type { Publication, PublicationLink } from '@pullbook/core/publication';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
 import type { Silenced } from '@pullbook/core/rule';
 import type { Prediction } from '@pullbook/core/shop';
@@ -63,7 +64,8 @@ export type WithdrawnKind =
   | 'cell'
   | 'file'
   | 'prediction'
-  | 'compressorMap';
+  | 'compressorMap'
+  | 'publication';
 
 /** Things that are asked for by an id, its beginning, or a name. A trial's is its question. */
 export type NamedKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'compressorMap';
@@ -92,6 +94,7 @@ export interface BookOutline {
   silenced: Silenced[];
   predictions: Prediction[];
   compressorMaps: CompressorMap[];
+  publications: Publication[];
   settings: StoredSettings;
   withdrawn: Withdrawn[];
   log: LogEntry[];
@@ -351,6 +354,11 @@ export interface Book {
   predictions(trialIds?: readonly string[]): Promise<Prediction[]>;
   /** Several that were made of one thing are one step, undone at once. */
   addPrediction(prediction: Prediction, ...others: Prediction[]): Promise<void>;
+  /** What left the shop of these trials, or of all; the last first. Never altered but for its links; withdrawn when its addition is undone. */
+  publications(trialIds?: readonly string[]): Promise<Publication[]>;
+  addPublication(publication: Publication): Promise<void>;
+  /** Where a publication appeared: all of its links, as they are to be. */
+  changeLinks(id: string, links: PublicationLink[], reason: string, stamp?: string): Promise<void>;
   settings(): Promise<StoredSettings>;
   /** Keeps the named settings; `null` forgets one; the others stay. */
   changeSettings(change: StoredSettings, stamp?: string): Promise<void>;

@@ -15,6 +15,7 @@ import { keepLayout } from './rows/layouts.ts';
 import { insertLogEntry } from './rows/log.ts';
 import { insertPackage } from './rows/packages.ts';
 import { insertPrediction } from './rows/predictions.ts';
+import { insertPublication } from './rows/publications.ts';
 import { insertPull } from './rows/pulls.ts';
 import { insertSession } from './rows/sessions.ts';
 import { insertSetUp } from './rows/set-ups.ts';
@@ -75,6 +76,7 @@ async function insertAll(rows: Rows, outline: BookOutline, { channelsOf }: Resto
   for (const one of outline.silenced) await keepSilenced(rows, one);
   for (const prediction of outline.predictions) await insertPrediction(rows, prediction);
   for (const map of outline.compressorMaps) await insertCompressorMap(rows, map);
+  for (const one of outline.publications) await insertPublication(rows, one);
   await keepSettings(rows, outline.settings);
   for (const one of outline.withdrawn) await insertWithdrawn(rows, one);
   for (const entry of outline.log) await insertLogEntry(rows, entry);

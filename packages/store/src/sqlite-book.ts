@@ -27,6 +27,7 @@ import { type Act, logAct, readLastId, readLog, readLogPage, readLogSince, readS
 import { readCombinationNames, readNamed, readNamesOfDay } from './rows/names.ts';
 import { insertPackage, readPackages } from './rows/packages.ts';
 import { insertPrediction, readPredictions } from './rows/predictions.ts';
+import { insertPublication, readPublication, readPublications, updateLinks } from './rows/publications.ts';
 import {
   insertPull,
   nextInSession,
@@ -340,6 +341,19 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
         const { uid } = await insertLogged(rows, 'prediction', prediction, insertPrediction);
         for (const one of others)
           await insertLogged(rows, 'prediction', one, insertPrediction, { together: uid });
+      }),
+    publications: async (trialIds) =>
+      (await there('publication', (rows) => readPublications(rows, trialIds), byId)).reverse(),
+    addPublication: (publication) => add('publication', publication, insertPublication),
+    changeLinks: (id, links, reason, stamp) =>
+      write(async (rows) => {
+        const subject = `publication ${id}`;
+        await refuseIfChanged(rows, subject, stamp);
+        const before = await readPublication(rows, id);
+        if (!before) throw new Error(`there is no publication ${id} in the book`);
+        await updateLinks(rows, id, links);
+        const sides = { before: { links: before.links }, after: { links } };
+        await log(rows, { act: 'publication changed', subject, reason, ...sides });
       }),
     settings: () => read(readSettings),
     changeSettings: (changed, stamp) =>

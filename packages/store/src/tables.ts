@@ -1,4 +1,5 @@
 import type { CompressorMap } from '@pullbook/core/airpath';
+import type { Publication } from '@pullbook/core/publication';
 import type { Channel, Pull } from '@pullbook/core/pull';
 import type { Prediction } from '@pullbook/core/shop';
 import type { Trial, TrialPull } from '@pullbook/core/trial';
@@ -127,6 +128,7 @@ export interface TrialTable extends Sequenced {
   invented: Truth;
   audience: Json;
   plan: Json;
+  runningOrder: Json;
 }
 
 interface TrialCombinationTable {
@@ -223,6 +225,21 @@ export interface CompressorMapTable extends Sequenced {
   createdAt: string;
 }
 
+export interface PublicationTable extends Sequenced {
+  id: string;
+  trialId: string;
+  question: string;
+  sentence: string;
+  kinds: Json;
+  files: Json;
+  pullIds: Json;
+  correction: Publication['correction'];
+  figures: Json;
+  privateToo: Truth;
+  links: Json;
+  at: string;
+}
+
 interface WithdrawnTable {
   kind: string;
   id: string;
@@ -265,6 +282,7 @@ export interface Tables {
   silenced: SilencedTable;
   prediction: PredictionTable;
   compressorMap: CompressorMapTable;
+  publication: PublicationTable;
   withdrawn: WithdrawnTable;
   listed: ListedTable;
 }

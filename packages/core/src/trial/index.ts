@@ -5,4 +5,5 @@ export { thingsChanged } from './change-remarks.ts';
 export { keptOnTheBrake } from './kept-on-the-brake.ts';
 export * from './model.ts';
 export { abortedCounted } from './pull-remarks.ts';
+export { checkedRunningOrder, RUNNING_ORDER_LIMITS } from './running-order.ts';
 export { meanEffectivePressure, type SurveyFigures, surveyFigures } from './survey-figures.ts';

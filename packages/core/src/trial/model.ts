@@ -29,6 +29,37 @@ export interface TrialPull {
   reason: string | null;
 }
 
+/** What a clip and a presentation can show, in the order in which they are told. */
+export const STEP_IDS = [
+  'asked',
+  'combination',
+  'baseline',
+  'changed',
+  'gain',
+  'boost',
+  'why',
+  'caveat',
+] as const;
+export type StepId = (typeof STEP_IDS)[number];
+
+/** One step as a person left it. */
+export interface StepChoice {
+  id: StepId;
+  isShown: boolean;
+  /** Its own title; `null`: as worked out. */
+  title: string | null;
+  /** s; `null`: as worked out. */
+  seconds: number | null;
+}
+
+/** How a trial is told step by step. Kept with the trial. */
+export interface RunningOrder {
+  /** In the order in which they are shown; a step that is not named comes after those, as worked out. */
+  steps: StepChoice[];
+  /** 1: as worked out; 2: twice as fast. */
+  speed: number;
+}
+
 /** One thing to find out. Refers to pulls many-to-many: one pull may serve many trials. */
 export interface Trial {
   id: string;
@@ -45,6 +76,8 @@ export interface Trial {
   audience: Audience;
   /** What is to be found out with which pulls; `null`: nothing was planned. */
   plan?: TrialPlan | null | undefined;
+  /** How it is told step by step; `null` or missing: as worked out. */
+  runningOrder?: RunningOrder | null | undefined;
   /** ISO 8601 */
   createdAt: string;
   invented: boolean;

@@ -3,7 +3,7 @@ import type BetterSqlite3 from 'better-sqlite3';
 import { channelsHash } from '../channels-hash.ts';
 import { samplesFromBytes } from '../samples.ts';
 import { MERGE_KINDS, type MergeKind } from './kinds.ts';
-import { bringLogIn, digest, laterBySubject, logRows, writeEntry } from './log.ts';
+import { bringLogIn, digest, KEPT, laterBySubject, logRows, writeEntry } from './log.ts';
 import type { MergeConflict } from './model.ts';
 import { inOurWords, withOurPulls } from './names.ts';
 import { pairSamePulls } from './same-pulls.ts';
@@ -92,6 +92,9 @@ function mergeBoth(state: MergeState, kind: MergeKind, here: Thing, given: Thing
   if (fields.length === 0) return;
   const knows = state.later(`${kind.kind} ${given.key}`);
   if (knows === 'both') keepTheirs(state, kind, here, 'both changed it', fields);
+  // What a part of a book leaves out is no other word for it.
+  const said = fields.filter(({ theirs }) => theirs !== null);
+  if (knows === 'same' && said.length > 0) keepTheirs(state, kind, here, 'no log tells which is later', said);
   if (knows !== 'theirs') return;
   replaceThing(state.database, kind, given);
   state.report.taken.push({ kind: kind.kind, id: given.key, name: nameOf(given) });
@@ -119,7 +122,7 @@ function keepTheirs(
 ): void {
   const side = (of: 'ours' | 'theirs') => Object.fromEntries(fields.map((one) => [one.field, one[of]]));
   entries.push({
-    act: 'kept from a merge',
+    act: KEPT,
     subject: `${kind.kind} ${here.key}`,
     before: side('ours'),
     after: side('theirs'),

@@ -41,4 +41,20 @@ export const MERGE_KINDS: readonly MergeKind[] = [
     ...plain('prediction'),
     fixed: ['trialId', 'key', 'what', 'value', 'low', 'high', 'basis', 'at', 'curve', 'madeBy'],
   },
+  // Never altered once it left the shop, but for where it appeared.
+  {
+    ...plain('publication'),
+    fixed: [
+      'trialId',
+      'question',
+      'sentence',
+      'kinds',
+      'files',
+      'pullIds',
+      'correction',
+      'figures',
+      'privateToo',
+      'at',
+    ],
+  },
 ];

@@ -22,6 +22,9 @@ export function logRows(database: BetterSqlite3.Database, schema: 'main' | 'othe
   return database.prepare(`select * from ${schema}.log order by id`).all() as LogRow[];
 }
 
+/** The act of an entry that keeps what another book said of a thing. */
+export const KEPT = 'kept from a merge';
+
 /** Who knows more of a subject, by the entries of both logs about it. */
 export type Later = 'same' | 'ours' | 'theirs' | 'both';
 
@@ -45,6 +48,8 @@ export function laterBySubject(
 function digestsBySubject(rows: readonly LogRow[]): Map<string, Set<string>> {
   const bySubject = new Map<string, Set<string>>();
   for (const row of rows) {
+    // Said by a merge of what it found, not by anybody of the thing.
+    if (row.act === KEPT) continue;
     const known = bySubject.get(row.subject) ?? new Set();
     bySubject.set(row.subject, known.add(entryDigest(row)));
   }

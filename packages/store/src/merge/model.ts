@@ -3,8 +3,11 @@ export interface MergeConflict {
   kind: string;
   id: string;
   name: string;
-  /** Why both can be: `both changed it`, or that both books had imported the same file. */
-  why: 'both changed it' | 'same file in both';
+  /**
+   * Why both can be: `both changed it`, that both books had imported the same file, or that the other is a part of a book
+   * without its log (a bundle), so that nothing tells which of the two states is later.
+   */
+  why: 'both changed it' | 'same file in both' | 'no log tells which is later';
   fields: { field: string; ours: unknown; theirs: unknown }[];
 }
 

@@ -5,7 +5,8 @@ import type { Row, Thing } from './things.ts';
 
 /**
  * A newcomer as it is called here: a name of ours stays ours, so an engine, a cell or a compressor map of the same name
- * says where it is from, and the pulls, sessions and sheets that came with it follow. Trials speak of our pull where both books have it.
+ * says where it is from, and the pulls, sessions and sheets that came with it follow. Trials and publications
+ * speak of our pull where both books have it.
  */
 export function inOurWords(state: MergeState, kind: MergeKind, thing: Thing, own: Map<string, Thing>): Thing {
   switch (kind.kind) {
@@ -20,6 +21,8 @@ export function inOurWords(state: MergeState, kind: MergeKind, thing: Thing, own
       return withRenamedMap(state, thing);
     case 'trial':
       return withOurPulls(state, kind, thing);
+    case 'publication':
+      return restingOnOurPulls(state, thing);
     default:
       return thing;
   }
@@ -35,6 +38,13 @@ export function withOurPulls({ pullHere, dropped }: MergeState, kind: MergeKind,
       .map((line) => ({ ...line, pullId: pullHere.get(String(line.pullId)) ?? line.pullId }));
   });
   return { ...thing, parts };
+}
+
+/** What was published rests on the pulls by the ids that they have here; one that did not come in is still named. */
+function restingOnOurPulls({ pullHere }: MergeState, thing: Thing): Thing {
+  const theirs = JSON.parse(String(thing.row.pullIds)) as string[];
+  const pullIds = JSON.stringify(theirs.map((id) => pullHere.get(id) ?? id));
+  return { ...thing, row: { ...thing.row, pullIds } };
 }
 
 function underFreeName(state: MergeState, kind: MergeKind, thing: Thing, own: Map<string, Thing>): Thing {

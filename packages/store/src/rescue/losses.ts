@@ -13,6 +13,7 @@ const TABLE_OF_KIND: Record<string, string> = {
   file: 'file',
   prediction: 'prediction',
   compressorMap: 'compressorMap',
+  publication: 'publication',
 };
 
 /**

@@ -140,6 +140,7 @@ const COUNTED: Record<string, string> = {
   trials: 'trial',
   cells: 'cell',
   compressorMaps: 'compressorMap',
+  publications: 'publication',
   log: 'log',
 };
 

@@ -86,6 +86,7 @@ const BESIDE = [
   'settings',
   'silenced ',
   'prediction ',
+  'publication ',
   'layout ',
   'cell ',
   'package ',

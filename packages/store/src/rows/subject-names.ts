@@ -21,6 +21,7 @@ const TABLES = [
   ['silenced', 'silenced', 'id', 'ruleId'],
   ['prediction', 'prediction', 'id', 'basis'],
   ['compressorMap', 'compressorMap', 'id', 'name'],
+  ['publication', 'publication', 'id', 'question'],
   ['book', 'book', 'id', 'name'],
 ] as const;
 

@@ -39,6 +39,9 @@ export async function readTrials(rows: Rows, ids?: readonly string[]): Promise<T
     remark: row.remark,
     audience: fromJson(row.audience),
     ...(row.plan === 'null' ? {} : { plan: fromJson(row.plan) as Trial['plan'] }),
+    ...(row.runningOrder === 'null'
+      ? {}
+      : { runningOrder: fromJson(row.runningOrder) as Trial['runningOrder'] }),
     createdAt: row.createdAt,
     invented: row.invented === 1,
   }));
@@ -61,8 +64,7 @@ export async function replaceTrial(rows: Rows, trial: Trial): Promise<void> {
 }
 
 function plainColumns(trial: Trial) {
-  const { question, kind, correction, averagesWindowRpm, remark, audience, plan, createdAt, invented } =
-    trial;
+  const { question, kind, correction, averagesWindowRpm, remark, audience, createdAt, invented } = trial;
   return {
     question,
     kind,
@@ -70,7 +72,8 @@ function plainColumns(trial: Trial) {
     averagesWindowRpm: toJson(averagesWindowRpm),
     remark,
     audience: toJson(audience),
-    plan: toJson(plan ?? null),
+    plan: toJson(trial.plan),
+    runningOrder: toJson(trial.runningOrder),
     createdAt,
     invented: Number(invented),
   };

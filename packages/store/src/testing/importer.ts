@@ -1,14 +1,15 @@
 /**
  * Run as a program of its own, to be killed: works on the book of a folder without end, and prints each act once it was
  * accepted. `imports`: brings in files. `everything`: beside that amends pulls, changes a trial with its plan and a setting,
- * changes a compressor map, silences a rule and lets it speak, keeps predictions, undoes, and makes backups, while it goes on.
+ * changes a compressor map, silences a rule and lets it speak, keeps predictions, notes publications and where they appeared,
+ * undoes, and makes backups, while it goes on.
  */
 import { writeSync } from 'node:fs';
 import { backUpBook } from '../backup/backup-book.ts';
 import { type Book, BookTrouble } from '../model.ts';
 import { openBook } from '../open-book.ts';
 import { importedFile } from './imported-file.ts';
-import { compressorMap, planOf, prediction, trial } from './things.ts';
+import { compressorMap, orderOf, planOf, prediction, publication, trial } from './things.ts';
 
 const [folder = '', prefix = '', work = 'imports', backups = ''] = process.argv.slice(2);
 const book = await openBook(folder, { create: { name: 'Book to be killed' }, lockWaitMs: 60_000 });
@@ -26,10 +27,15 @@ async function edit(open: Book, pullId: string, token: string, index: number): P
   await open.amendPull(pullId, { operator: token }, token);
   writeSync(1, `done ${token}\n`);
   if (index === 0) await open.addTrial(trial(TRIAL));
-  else await open.changeTrial(trial(TRIAL, { remark: token, plan: planOf(token) }), `trial ${token}`);
+  else
+    await open.changeTrial(
+      trial(TRIAL, { remark: token, plan: planOf(token), runningOrder: orderOf(token) }),
+      `trial ${token}`,
+    );
   if (index > 0) writeSync(1, `done trial ${token}\n`);
   await judge(open, pullId, token, index);
   await keepMap(open, token, index);
+  await publish(open, pullId, token);
   await open.changeSettings({ [prefix]: token });
   writeSync(1, `set ${token}\n`);
   if (index % 2 === 1) {
@@ -45,6 +51,15 @@ async function keepMap(open: Book, token: string, index: number): Promise<void> 
   if (index === 0) return open.addCompressorMap(compressorMap(id, { notes: token, name: token }));
   await open.changeCompressorMap(compressorMap(id, { notes: token, name: token }), `map ${token}`);
   writeSync(1, `done map ${token}\n`);
+}
+
+/** What left the shop, resting on a pull, and then where it appeared. */
+async function publish(open: Book, pullId: string, token: string): Promise<void> {
+  const id = `publication ${token}`;
+  await open.addPublication(publication(id, TRIAL, { sentence: token, pullIds: [pullId] }));
+  writeSync(1, `published ${token}\n`);
+  await open.changeLinks(id, [{ where: token, day: null, note: '' }], `linked ${token}`);
+  writeSync(1, `done linked ${token}\n`);
 }
 
 /** What a verdict needs to be kept: a prediction before the pull, a rule silenced, every other time let speak again. */

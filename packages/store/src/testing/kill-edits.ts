@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import type { Silenced } from '@pullbook/core/rule';
 import { checkBackup } from '../backup/check.ts';
 import { backupsIn } from '../backup/model.ts';
@@ -13,6 +14,8 @@ export interface SaidEdits {
   set: string[];
   /** What predictions rest on. */
   predicted: string[];
+  /** Sentences of publications. */
+  published: string[];
   /** `uid` of entries that undo one. */
   undone: string[];
   /** When backups were made. */
@@ -27,6 +30,7 @@ export function saidEdits(lines: readonly string[]): SaidEdits {
     done: after('done '),
     set: after('set '),
     predicted: after('predicted '),
+    published: after('published '),
     undone: after('undone '),
     backedUp: after('backed up '),
   };
@@ -41,6 +45,7 @@ export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string
   const reasons = new Set(log.map(({ reason }) => reason));
   const uids = new Set(log.map(({ uid }) => uid));
   const bases = new Set((await book.predictions()).map(({ basis }) => basis));
+  const sentences = new Set((await book.publications()).map(({ sentence }) => sentence));
   const settings = new Set(
     log.flatMap(({ act, after }) => (act === 'settings changed' ? Object.values(after as object) : [])),
   );
@@ -50,6 +55,9 @@ export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string
     ...said.predicted
       .filter((one) => !bases.has(one))
       .map((one) => `the prediction ${one} was kept and is lost`),
+    ...said.published
+      .filter((one) => !sentences.has(one))
+      .map((one) => `the publication ${one} was noted and is lost`),
     ...said.undone.filter((one) => !uids.has(one)).map((one) => `${one} was an undoing and is lost`),
     ...(await statesThatDiffer(book, log)),
     ...(await silencedThatDiffer(book, log)),
@@ -58,7 +66,7 @@ export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string
 }
 
 async function statesThatDiffer(book: Book, log: readonly LogEntry[]): Promise<string[]> {
-  const { pulls, trials, settings, predictions, compressorMaps } = await book.outline();
+  const { pulls, trials, settings, predictions, compressorMaps, publications } = await book.outline();
   const last = new Map<string, Record<string, unknown>>();
   for (const { subject, after } of log)
     if (after !== null) last.set(subject, { ...last.get(subject), ...(after as Record<string, unknown>) });
@@ -70,18 +78,29 @@ async function statesThatDiffer(book: Book, log: readonly LogEntry[]): Promise<s
   };
   return [
     ...pulls.flatMap(({ id, operator }) => differs(`pull ${id}`, 'operator', operator)),
-    ...trials.flatMap(({ id, remark, plan }) => [
+    ...trials.flatMap(({ id, remark, plan, runningOrder }) => [
       ...differs(`trial ${id}`, 'remark', remark),
       // The plan is changed with the remark: both, or none.
       ...(remark === (plan?.notes ?? '')
         ? []
         : [`trial ${id}: its plan is ${plan?.notes}, its remark ${remark}`]),
+      ...(remark === (runningOrder?.steps[0]?.title ?? '')
+        ? []
+        : [`trial ${id}: its running order is ${runningOrder?.steps[0]?.title}, its remark ${remark}`]),
     ]),
     ...compressorMaps.flatMap(({ id, name, notes }) => [
       ...differs(`compressorMap ${id}`, 'notes', notes),
       ...(name === notes ? [] : [`compressorMap ${id}: its name is ${name}, its notes ${notes}`]),
     ]),
     ...predictions.flatMap(({ id, basis }) => differs(`prediction ${id}`, 'basis', basis)),
+    ...publications.flatMap(({ id, links }) => {
+      const wanted = last.get(`publication ${id}`)?.links ?? [];
+      return isDeepStrictEqual(links, wanted)
+        ? []
+        : [
+            `publication ${id}: its links are ${JSON.stringify(links)}, the log says ${JSON.stringify(wanted)}`,
+          ];
+    }),
     ...[...last.keys()]
       .filter(
         (one) => one.startsWith('prediction ') && !predictions.some(({ id }) => one === `prediction ${id}`),

@@ -14,7 +14,7 @@ import { databaseFile } from '../places.ts';
 import { rescueBook } from '../rescue/rescue-book.ts';
 import type { Act } from './act-once.ts';
 import { importedFile, randomFrom } from './imported-file.ts';
-import { compressorMap, prediction, trial } from './things.ts';
+import { compressorMap, prediction, publication, trial } from './things.ts';
 
 export interface SafetyKill {
   round: number;
@@ -90,6 +90,7 @@ async function makeBooks(all: string): Promise<void> {
     await made.addCompressorMap(mapOf(names));
     await made.addTrial(trial(trialOf(names)));
     await made.addPrediction(predictionOf(names));
+    await made.addPublication(publicationOf(names));
     await made.close();
   }
   await backUpBook(book, backups, new Date('2026-03-01T10:00:00.000Z'));
@@ -99,6 +100,7 @@ async function makeBooks(all: string): Promise<void> {
 const mapOf = (names: readonly string[]) => compressorMap(`map of ${names[0]}`, { name: names[0]! });
 const trialOf = (names: readonly string[]) => `trial of ${names[0]}`;
 const predictionOf = (names: readonly string[]) => prediction(names[0]!, trialOf(names));
+const publicationOf = (names: readonly string[]) => publication(`published ${names[0]}`, trialOf(names));
 
 function damage(book: string): void {
   const bytes = readFileSync(databaseFile(book));
@@ -166,16 +168,16 @@ async function lookAfter(act: Act, places: Places): Promise<{ isDone: boolean; f
   return { isDone, faults };
 }
 
-/** Compressor maps and predictions that are not those that came with these files. */
+/** Compressor maps, predictions and publications that are not those that came with these files. */
 async function faultsOfMatch(folder: string, came: readonly string[][]): Promise<string[]> {
   const book = await openBook(folder);
   try {
-    const is = [await book.compressorMaps(), await book.predictions()];
-    const wanted = [came.map(mapOf), came.map(predictionOf)];
+    const is = [await book.compressorMaps(), await book.predictions(), await book.publications()];
+    const wanted = [came.map(mapOf), came.map(predictionOf), came.map(publicationOf)];
     const inOrder = (things: { id: string }[]) => things.toSorted((a, b) => (a.id < b.id ? -1 : 1));
     return isDeepStrictEqual(is.map(inOrder), wanted.map(inOrder))
       ? []
-      : [`maps and predictions are ${JSON.stringify(is)}`];
+      : [`maps, predictions and publications are ${JSON.stringify(is)}`];
   } finally {
     await book.close();
   }

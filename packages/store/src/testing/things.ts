@@ -1,6 +1,7 @@
 import type { CompressorMap } from '@pullbook/core/airpath';
 import { type Combination, type Engine, type Package, readSheet } from '@pullbook/core/combination';
 import type { TrialPlan } from '@pullbook/core/plan';
+import type { Publication } from '@pullbook/core/publication';
 import {
   type Channel,
   OPEN_AUDIENCE,
@@ -9,7 +10,7 @@ import {
   type Pull,
 } from '@pullbook/core/pull';
 import type { Prediction } from '@pullbook/core/shop';
-import type { Trial } from '@pullbook/core/trial';
+import type { RunningOrder, Trial } from '@pullbook/core/trial';
 import { hashOfBytes } from '../originals.ts';
 
 export const AT = '2026-03-14T10:42:00+01:00';
@@ -147,4 +148,36 @@ export const prediction = (basis: string, trialId: string): Prediction => ({
   high: 0.03,
   basis,
   at: AT,
+});
+
+export const publication = (id: string, trialId: string, fields: Partial<Publication> = {}): Publication => ({
+  id,
+  trialId,
+  question: 'What does the longer cam add at the same pulley?',
+  sentence: 'B makes 3.0 % more.',
+  kinds: ['still', 'report'],
+  files: [{ name: 'answer.png', kind: 'still', bytes: 120_000, sha256: 'ab'.repeat(32) }],
+  pullIds: [],
+  correction: 'sae-j1349',
+  figures: [
+    {
+      id: 'peakPower',
+      key: 'B',
+      kind: 'power',
+      value: 370_123.456,
+      low: 368_000,
+      high: null,
+      engineSpeedRpm: 6450,
+      units: 'us',
+    },
+  ],
+  privateToo: false,
+  links: [],
+  at: AT,
+  ...fields,
+});
+
+export const orderOf = (title: string): RunningOrder => ({
+  steps: [{ id: 'asked', isShown: true, title, seconds: 4 }],
+  speed: 1.5,
 });

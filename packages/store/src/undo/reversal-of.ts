@@ -1,5 +1,6 @@
 import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, Engine } from '@pullbook/core/combination';
+import type { Publication } from '@pullbook/core/publication';
 import type { Cell } from '@pullbook/core/pull';
 import type { Silenced } from '@pullbook/core/rule';
 import type { Trial } from '@pullbook/core/trial';
@@ -10,6 +11,7 @@ import { readCombinations, reviseCombination } from '../rows/combinations.ts';
 import { readCompressorMaps, replaceCompressorMap } from '../rows/compressor-maps.ts';
 import { readEngines, replaceEngine } from '../rows/engines.ts';
 import { deleteLayout, keepLayout, readLayouts } from '../rows/layouts.ts';
+import { readPublication, updateLinks } from '../rows/publications.ts';
 import { readHeadsOf, updatePullHead } from '../rows/pulls.ts';
 import { keepSettings, readSettings } from '../rows/settings.ts';
 import { deleteSilenced, keepSilenced, readSilencedById } from '../rows/silenced.ts';
@@ -52,6 +54,7 @@ const REVERSALS: Record<string, Reversal> = {
   'cell added': withdrawing('cell'),
   'prediction added': withdrawing('prediction'),
   'compressorMap added': withdrawing('compressorMap'),
+  'publication added': withdrawing('publication'),
   'pull amended': async (rows, entry) => {
     const [head] = await readHeadsOf(rows, [idOf(entry)]);
     const after = entry.after as PullAmendment;
@@ -100,6 +103,13 @@ const REVERSALS: Record<string, Reversal> = {
     const [now] = await readCompressorMaps(rows, idOf(entry));
     if (!now || !sameValue(now, entry.after)) return 'changed';
     await replaceCompressorMap(rows, entry.before as CompressorMap);
+    return null;
+  },
+  'publication changed': async (rows, entry) => {
+    type Links = Pick<Publication, 'links'>;
+    const now = await readPublication(rows, idOf(entry));
+    if (!now || !holds(now, entry.after as Links)) return 'changed';
+    await updateLinks(rows, now.id, (entry.before as Links).links);
     return null;
   },
   'layout confirmed': layoutBack,
