@@ -1,8 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { roomyAxis } from './axis.ts';
+import { roomyAxis, roundTicks, sharedAxis } from './axis.ts';
 
 const ROOM = { lengthPx: 180, nearestPx: 20 };
+
+test('a range in which the usual steps leave one value has others: no scale can be read off one', () => {
+  // On a tall picture 5,000 alone would stand there; a step of 2,000 has no room.
+  expect(roundTicks([1500, 8750], 730, 207).ticks).toEqual([2500, 5000, 7500]);
+  expect(roundTicks([1500, 8750], 760, 207).ticks).toEqual([2000, 4000, 6000, 8000]);
+  expect(roundTicks([0.21, 0.93], 100, 45).ticks).toEqual([0.4, 0.8]);
+});
 
 describe('roomyAxis', () => {
   test('shows every value, with two ticks or more, at round values not nearer than asked', () => {
@@ -52,5 +59,39 @@ describe('roomyAxis', () => {
     const roomy = roomyAxis([200, 500], { ...ROOM, headroomPx: 30 });
     const above = ({ range }: typeof plain) => ((range[1] - 500) / (range[1] - range[0])) * ROOM.lengthPx;
     expect(above(roomy)).toBeGreaterThanOrEqual(30);
+  });
+});
+
+describe('sharedAxis', () => {
+  const edge = fc.double({ min: -900, max: 900, noNaN: true });
+
+  test('spans what it is asked to, at round values, and alike whatever its height', () => {
+    fc.assert(
+      fc.property(edge, edge, fc.double({ min: 20, max: 900, noNaN: true }), (one, other, lengthPx) => {
+        const reach: [number, number] = [Math.min(one, other), Math.max(one, other)];
+        const axis = sharedAxis(reach, { lengthPx, nearestPx: 20 });
+        expect(axis.range).toEqual(sharedAxis(reach, { lengthPx: 500, nearestPx: 20 }).range);
+        expect(axis.range[0]).toBeLessThanOrEqual(reach[0] + 1e-9);
+        expect(axis.range[1]).toBeGreaterThanOrEqual(reach[1] - 1e-9);
+        for (const tick of axis.ticks) {
+          expect(tick).toBeGreaterThanOrEqual(axis.range[0]);
+          expect(tick).toBeLessThanOrEqual(axis.range[1]);
+        }
+        if (lengthPx >= 40) expect(axis.ticks.length).toBeGreaterThanOrEqual(2);
+        const [first, second] = axis.ticks;
+        if (first === undefined || second === undefined) return;
+        const gap = ((second - first) / (axis.range[1] - axis.range[0])) * lengthPx;
+        expect(gap).toBeGreaterThanOrEqual(20 - 1e-6);
+      }),
+      { seed: 6 },
+    );
+  });
+
+  test('steps in what people read: never threes', () => {
+    expect(sharedAxis([150, 550], { lengthPx: 60, nearestPx: 20 }).ticks).toEqual([200, 400]);
+    expect(sharedAxis([150, 550], { lengthPx: 400, nearestPx: 20 }).ticks).toContain(350);
+    // 300 alone, or nought alone, would leave no scale.
+    expect(sharedAxis([227, 349], { lengthPx: 120, nearestPx: 45 }).ticks).toEqual([220, 360]);
+    expect(sharedAxis([-6, 8], { lengthPx: 120, nearestPx: 45 }).ticks).toEqual([0, 8]);
   });
 });

@@ -35,7 +35,7 @@ export function drawCutShades(
       width: px(to - from),
       height: px(bottom - top),
       fill: softInk,
-      opacity: 0.12,
+      'fill-opacity': 0.12,
     }),
   );
 }

@@ -103,27 +103,39 @@ function layerLabel({ band, low, high }: PreparedBand) {
   ];
 }
 
-/** Labels beside their lines' ends, spread apart; one that had to move, or stands far from its end, has a leader. */
-export function drawEndLabels(
-  labels: EndLabel[],
-  place: {
-    x: number;
-    widthPx: number;
-    top: number;
-    bottom: number;
-    at: (end: EndLabel['end']) => [number, number];
-  },
-  proportions: Proportions,
-  theme: ThemeName,
-): SceneNode[] {
-  const { text, hairline, mark } = proportions;
-  const ends = labels.map(({ end }) => place.at(end));
-  const centres = spread(
-    ends.map(([, y]) => y),
+/** The column of a panel's labels, and where a line's end lies. */
+export interface LabelPlace {
+  x: number;
+  widthPx: number;
+  top: number;
+  bottom: number;
+  at: (end: EndLabel['end']) => [number, number];
+}
+
+/** Middles of the labels, spread apart. */
+export const labelCentres = (labels: EndLabel[], place: LabelPlace): number[] =>
+  spread(
+    labels.map(({ end }) => place.at(end)[1]),
     labels.map(labelHeight),
     [place.top, place.bottom],
   );
+
+/**
+ * Labels beside their lines' ends, spread apart; one that had to move, or stands far from its end, has a leader. One that
+ * is still to come keeps its place and is not drawn.
+ */
+export function drawEndLabels(
+  labels: EndLabel[],
+  place: LabelPlace,
+  proportions: Proportions,
+  theme: ThemeName,
+  isStillToCome: (label: EndLabel) => boolean,
+): SceneNode[] {
+  const { text, hairline, mark } = proportions;
+  const ends = labels.map(({ end }) => place.at(end));
+  const centres = labelCentres(labels, place);
   return labels.flatMap((label, index) => {
+    if (isStillToCome(label)) return [];
     const { colour } = drawnStyle(label.style, theme);
     const [endX, endY] = ends[index] ?? [0, 0];
     const centre = centres[index] ?? 0;

@@ -24,6 +24,16 @@ export const FONT_FILES: Record<Face, FontFile> = {
   },
 };
 
+/** All faces. */
+export const FACES = Object.keys(FONT_FILES) as Face[];
+
+/** The face of a drawn text, by the attributes that it has; `null`: none of ours. */
+export const faceOf = (attributes: Readonly<Record<string, string | number>>): Face | null =>
+  FACES.find(
+    (face) =>
+      familyList(face) === attributes['font-family'] && FONT_FILES[face].weight === attributes['font-weight'],
+  ) ?? null;
+
 /** `font-family` as an SVG says it, with something to fall back on where the font is not installed. */
 export const familyList = (face: Face): string =>
   face === 'sans' || face === 'sansStrong' ? 'Inter, Arial, sans-serif' : "'Source Serif 4', Georgia, serif";

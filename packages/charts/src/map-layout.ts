@@ -3,7 +3,7 @@ import { type Axis, roundTicks } from './axis.ts';
 import { clipped, type ListedPoints } from './clip.ts';
 import type { Box } from './columns.ts';
 import type { MapDescription } from './model.ts';
-import { type NamedLine, namedLines, nameRowsHeight } from './name-rows.ts';
+import { type NameRows, nameRows, nameRowsHeight } from './name-rows.ts';
 import type { Proportions } from './proportions.ts';
 import { type StraightScale, straightScale } from './straight-scale.ts';
 import { textWidth } from './text-width.ts';
@@ -11,7 +11,7 @@ import { textWidth } from './text-width.ts';
 export interface MapLayout {
   frame: Box;
   plot: Box;
-  named: NamedLine[];
+  names: NameRows;
   xAxis: Axis;
   yAxis: Axis;
   xTexts: string[];
@@ -24,8 +24,9 @@ export interface MapLayout {
 export function layoutMap(map: MapDescription, frame: Box, proportions: Proportions): MapLayout {
   const { text, title, narrow, compact } = proportions;
   const labelled = map.operating.map(({ key, name, style }) => ({ style, label: { key, name } }));
-  const named = narrow && !compact ? namedLines(labelled, frame.right - frame.left, proportions) : [];
-  const top = frame.top + nameRowsHeight(named, proportions) + title;
+  const onTop = narrow && !compact ? labelled : [];
+  const names = nameRows(onTop, frame.right - frame.left, proportions);
+  const top = frame.top + nameRowsHeight(names, proportions) + title;
   // The figures of the axis, and its words in a row of their own: they are longer than a stack's.
   const bottom = Math.max(top + text, frame.bottom - (compact ? 1.75 : 3.45) * text);
   const textsOf = ({ ticks, decimals }: Axis) =>
@@ -40,7 +41,7 @@ export function layoutMap(map: MapDescription, frame: Box, proportions: Proporti
   return {
     frame,
     plot: { left, right, top, bottom },
-    named,
+    names,
     xAxis,
     yAxis,
     xTexts: textsOf(xAxis),

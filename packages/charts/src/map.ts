@@ -70,7 +70,7 @@ export function drawMap(map: MapDescription, size: DrawSize): { scene: Scene; ge
   );
   const boxes = placed.map(({ box }) => box);
   const nodes = [
-    ...drawNameRows(layout.named, frame.left, frame.top, proportions, {
+    ...drawNameRows(layout.names, frame.left, frame.top, proportions, {
       theme: size.theme,
       ground: theme.card,
     }),

@@ -62,10 +62,14 @@ export interface ChartPanel {
   note: string;
   /** Decimals of the cursor's and the ticks' figures at least. */
   decimals: number;
+  /** Of a figure that runs with its line; missing: `decimals`. */
+  runningDecimals?: number;
   /** Share of the stack's height against the other panels, about 1. */
   share: number;
   /** Force zero into the range and draw its line. */
   zeroLine: boolean;
+  /** What the axis has to span at least, whatever is drawn: pictures of one set share it. Missing: what is drawn. */
+  reach?: [low: number, high: number];
   lines: ChartLine[];
   bands: ChartBand[];
   marks: ChartMark[];
@@ -177,16 +181,68 @@ export interface MapGeometry {
   yRange: [low: number, high: number];
 }
 
-/** A still: a stack with words round it. */
+/** A cell of a card's table: its words, and whose they are. */
+export interface CardCell {
+  text: string;
+  style: LineStyle;
+  /** The figure that the table is about; in the first cell: a row that stays where others are left out. */
+  strong?: true;
+}
+
+/** What a picture shows under its words. */
+export type PictureBody =
+  /** Panels over one engine-speed axis. */
+  | { kind: 'stack'; chart: ChartDescription }
+  /** For a thumbnail: one number, its band, and two curves without figures; `chart` `null`: the number alone. */
+  | {
+      kind: 'number';
+      number: string;
+      unit: string;
+      band: string;
+      what: string;
+      chart: ChartDescription | null;
+    }
+  /** Columns with units; the first one names the row. */
+  | { kind: 'table'; columns: { text: string; unit: string; style: LineStyle }[]; rows: CardCell[][] }
+  /** What a combination is made of; what changed is marked by more than colour. */
+  | { kind: 'facts'; rows: { label: string; text: string; before: string | null; isChanged: boolean }[] }
+  | { kind: 'badges'; badges: { label: string; earned: boolean; why: string }[] }
+  /** Sentences, the first of them the largest; `quiet` ones smaller. */
+  | { kind: 'words'; paragraphs: { text: string; quiet?: true }[] };
+
+/** A still: a picture with words round it. The same description makes a wide, a square and a tall picture. */
 export interface StillDescription {
   headline: string;
   /** Under the headline, in smaller letters: what it goes on with. */
   subline: string;
-  chart: ChartDescription;
-  /** Under the chart: what a doubter asks for: engine, fuel, air, factor, mixture, invented or not. */
+  body: PictureBody;
+  /**
+   * Under the picture: what a doubter asks for: engine, fuel, air, factor, mixture, pulls, invented or not. Parts of a line
+   * have ` · ` between them: where there is no room for all, whole parts leave, the last of the longest line first; the very last stays.
+   */
   footer: string[];
   /** What nobody may overlook who has the picture: `Not for publication`; `null`: nothing. */
   warning: string | null;
   /** Whose picture it is; `null`: nobody says. The mark's address holds its own data; only the ratio of its size counts. */
   signature: { name: string; mark: { address: string; width: number; height: number } | null } | null;
+  /** For a screen reader, beside headline and subline: one or two sentences that say what the picture shows. */
+  alternative: string;
+}
+
+/** One step of a clip: a still whose lines draw themselves, then stand. */
+export interface ClipStep {
+  /** Unique in its clip. */
+  id: string;
+  still: StillDescription;
+  /** How long it is there, its drawing included. */
+  seconds: number;
+  /** Share of `seconds` in which it draws itself; the rest stands. 0: it is there at once. */
+  drawingShare: number;
+  /** Lines, by id within their panel, that draw themselves along the engine speed with their numbers running; the others are there. `all`: every one. */
+  drawn: string[] | 'all';
+}
+
+/** A clip: steps one after the other, at one scale. */
+export interface ClipDescription {
+  steps: ClipStep[];
 }

@@ -2,6 +2,7 @@ import type { ChartDescription, SceneNode, ThemeName } from './model.ts';
 import type { Proportions } from './proportions.ts';
 import { straight, textAt } from './scene-node.ts';
 import type { LaidPanel, StackLayout } from './stack-layout.ts';
+import type { StackMotion } from './stack-motion.ts';
 import { straightScale } from './straight-scale.ts';
 import { shortened, textWidth } from './text-width.ts';
 import { THEMES } from './theme.ts';
@@ -13,6 +14,8 @@ export interface DrawingLook {
   /** Laid over another picture: grid and rules must show on any ground. */
   overlay: boolean;
   proportions: Proportions;
+  /** How far the lines have drawn themselves; missing: all is there. */
+  motion?: StackMotion | undefined;
 }
 
 /** What stands round a panel's curves: its title with unit and note, its grid, its figures. */

@@ -12,6 +12,8 @@ export interface MarkedPoint {
   y: number;
   /** Way the curve goes there, in pixels along and down; for the arrow of one that is still climbing. */
   slope: number;
+  /** Its line has not come so far: it keeps its place and is not drawn. */
+  isStillToCome: boolean;
 }
 
 export interface MarkSurroundings {
@@ -157,6 +159,7 @@ export function drawMarks(
   const worded = fits ? long : points;
   const boxes = fits ? longBoxes : placed(points, around, proportions);
   return worded.flatMap((point, index) => {
+    if (point.isStillToCome) return [];
     const { colour, mark: shape } = drawnStyle(point.mark.style, around.theme);
     const hollow = point.mark.stillClimbing;
     const nodes = [

@@ -27,6 +27,14 @@ export interface Proportions {
   ticks: number;
   /** From the plot's right edge to the labels. */
   labelGap: number;
+  /** The axis' title stands in a row of its own under its figures, else behind the last of them. */
+  titleBelow: boolean;
+  /** A line's sample before its name. */
+  sample: number;
+  /** Rows that names on top take at most; what finds no room in them is counted. */
+  mostNameRows: number;
+  /** What stands at the lines' ends, said behind the names on top: nothing has room beside the lines. */
+  valuesOnTop: boolean;
 }
 
 const NARROW_PX = 560;
@@ -55,5 +63,9 @@ export function proportionsFor(size: { width: number; height: number; text: numb
     gap: 0.75 * text,
     ticks: (narrow && !compact ? 3.45 : 1.75) * text,
     labelGap: 1.5 * text,
+    titleBelow: narrow && !compact,
+    sample: 2.4 * text,
+    mostNameRows: Number.POSITIVE_INFINITY,
+    valuesOnTop: false,
   };
 }

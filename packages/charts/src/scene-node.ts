@@ -47,7 +47,8 @@ const strokeAttributes = ({ colour, widthPx, dash = [], opacity = 1 }: StrokeLoo
   stroke: colour,
   'stroke-width': px(widthPx),
   ...(dash.length > 0 ? { 'stroke-dasharray': dash.map((part) => px(part * widthPx)).join(' ') } : {}),
-  ...(opacity < 1 ? { opacity } : {}),
+  // Of the stroke and not of the element: a layer of its own takes a rasteriser as long as the whole picture.
+  ...(opacity < 1 ? { 'stroke-opacity': opacity } : {}),
 });
 
 export function straight(x1: number, y1: number, x2: number, y2: number, look: StrokeLook): SceneNode {

@@ -1,9 +1,9 @@
 import { formatNumber } from '@pullbook/core/quantity';
-import { type Axis, roomyAxis, roundTicks } from './axis.ts';
+import { type Axis, roomyAxis, roundTicks, sharedAxis } from './axis.ts';
 import type { Box } from './columns.ts';
 import { type EndLabel, endLabels, labelsWidth } from './end-labels.ts';
 import type { ChartDescription } from './model.ts';
-import { namedLines, nameRowsHeight } from './name-rows.ts';
+import { type NameRows, nameRows, nameRowsHeight } from './name-rows.ts';
 import { type PreparedPanel, preparedPanel } from './prepared.ts';
 import type { Proportions } from './proportions.ts';
 import { textWidth } from './text-width.ts';
@@ -23,7 +23,7 @@ export interface StackLayout {
   right: number;
   /** Middle of the window's dimension line. */
   windowMiddle: number;
-  named: ReturnType<typeof namedLines>;
+  names: NameRows;
   /** Keys whose names are said, on top or beside a line. */
   saidNames: Set<string>;
   panels: LaidPanel[];
@@ -37,9 +37,13 @@ const MOST_LABEL_SHARE = 0.32;
 /** The axis' whole title stands beside its figures where it takes no more than this of the width, else its unit. */
 const MOST_TITLE_SHARE = 0.2;
 const LEAST_PANEL_EM = 1;
+/** Pictures of one set keep this share of the width for what stands at the lines' ends, whatever it is. */
+const SHARED_LABEL_SHARE = 0.26;
+/** And room for a figure of so many digits before the axis. */
+const SHARED_FIGURE = '0,000';
 
 /** Figures on the axis are signed where a panel shows differences. */
-const isDifference = (panel: PreparedPanel['panel']): boolean =>
+export const isDifference = (panel: PreparedPanel['panel']): boolean =>
   panel.zeroLine && panel.lines.every(({ style }) => style === 'ink');
 
 /**
@@ -60,8 +64,21 @@ export function layoutStack(
   const unnamed = chart.panels.some(({ lines }) =>
     lines.some(({ label }) => label !== null && label.name !== '' && !beside.saidNames.has(label.key)),
   );
-  const onTop = unnamed && !compact && beside.named.length === 0;
+  const onTop = unnamed && !compact && beside.names.named.length === 0;
   return onTop ? layoutWith(chart, prepared, frame, proportions, { hasCursor, namesOnTop: true }) : beside;
+}
+
+function axisOf({ panel, reach, marks }: PreparedPanel, lengthPx: number, proportions: Proportions): Axis {
+  const { text, compact } = proportions;
+  const asked = panel.reach;
+  const drawn = reach ?? asked;
+  if (!drawn) return { range: [0, 1], ticks: [], decimals: 0 };
+  const low = Math.min(drawn[0], asked?.[0] ?? drawn[0], panel.zeroLine ? 0 : drawn[0]);
+  const high = Math.max(drawn[1], asked?.[1] ?? drawn[1], panel.zeroLine ? 0 : drawn[1]);
+  const nearestPx = 1.4 * text;
+  if (asked) return sharedAxis([low, high], { lengthPx, nearestPx });
+  const headroomPx = marks.length > 0 && !compact ? 1.3 * text : 0;
+  return roomyAxis([low, high], { lengthPx, nearestPx, headroomPx });
 }
 
 function layoutWith(
@@ -72,15 +89,18 @@ function layoutWith(
   { hasCursor, namesOnTop }: { hasCursor: boolean; namesOnTop: boolean },
 ): StackLayout {
   const { text, narrow, compact, title, gap, ticks, labelGap } = proportions;
+  const isOfSet = chart.panels.some(({ reach }) => reach);
   const windowLane = chart.xWindow && !compact ? proportions.windowLane : 0;
   const lane = windowLane + (hasCursor && !compact ? proportions.cursorLane : 0);
   const width = frame.right - frame.left;
   const lines = chart.panels.flatMap((panel) => panel.lines);
-  const named = namesOnTop ? namedLines(lines, width, proportions) : [];
-  const saidNames = new Set(named.map(({ key }) => key));
+  const names = nameRows(namesOnTop ? lines : [], width, proportions);
+  // Those that are only counted are not named beside their lines either: they have no room there.
+  const onTop = namesOnTop ? lines.filter(({ style }) => style !== 'ink') : [];
+  const saidNames = new Set(onTop.flatMap(({ label }) => label?.key ?? []));
 
   // Heights first: they decide the ticks, the ticks the left margin, the labels the right one.
-  const above = frame.top + nameRowsHeight(named, proportions);
+  const above = frame.top + nameRowsHeight(names, proportions);
   const free = frame.bottom - ticks - above - lane - prepared.length * title - (prepared.length - 1) * gap;
   const shares = prepared.reduce((sum, { panel }) => sum + panel.share, 0);
   let y = above + lane;
@@ -88,16 +108,7 @@ function layoutWith(
     const top = y + title;
     const bottom = top + Math.max(LEAST_PANEL_EM * text, (free * one.panel.share) / shares);
     y = bottom + gap;
-    const reach = one.reach;
-    const shown: typeof reach =
-      reach && one.panel.zeroLine ? [Math.min(0, reach[0]), Math.max(0, reach[1])] : reach;
-    const axis = shown
-      ? roomyAxis(shown, {
-          lengthPx: bottom - top,
-          nearestPx: 1.4 * text,
-          headroomPx: one.marks.length > 0 && !compact ? 1.3 * text : 0,
-        })
-      : { range: [0, 1] as [number, number], ticks: [], decimals: 0 };
+    const axis = axisOf(one, bottom - top, proportions);
     const sign = isDifference(one.panel);
     const decimals = Math.max(axis.decimals, one.panel.decimals);
     const tickTexts = axis.ticks.map((tick) =>
@@ -106,7 +117,7 @@ function layoutWith(
     const labels = endLabels(
       one,
       {
-        widthPx: MOST_LABEL_SHARE * width - labelGap,
+        widthPx: (isOfSet && !narrow ? SHARED_LABEL_SHARE : MOST_LABEL_SHARE) * width - labelGap,
         heightPx: bottom - top + (narrow ? 0.5 * text : title),
         named: saidNames,
         values: !narrow && !compact,
@@ -120,7 +131,7 @@ function layoutWith(
     formatNumber(tick, decimals, chart.decimalMark, { thousands: true });
   const widestX = Math.max(...chart.xRange.map((edge) => textWidth(xText(edge, 0), text, 'sans')));
   const tickWidth = Math.max(
-    0,
+    isOfSet && !narrow ? textWidth(SHARED_FIGURE, text, 'sans') : 0,
     ...panels.flatMap(({ tickTexts }) => tickTexts.map((tick) => textWidth(tick, text, 'sans'))),
   );
   const left = frame.left + Math.max(tickWidth + 0.6 * text, widestX / 2);
@@ -133,7 +144,8 @@ function layoutWith(
     panels.flatMap(({ labels }) => labels),
     text,
   );
-  const wantedMargin = Math.max(unitRoom, labelRoom > 0 ? labelGap + labelRoom + 1 : 0);
+  const sharedRoom = isOfSet && !narrow ? SHARED_LABEL_SHARE * width : 0;
+  const wantedMargin = Math.max(unitRoom, sharedRoom, labelRoom > 0 ? labelGap + labelRoom + 1 : 0);
   const margin = Math.min(wantedMargin, MOST_LABEL_SHARE * width);
   const right = Math.max(left + text, frame.right - margin);
   const ticked = roundTicks(chart.xRange, right - left, widestX + 1.6 * text);
@@ -145,7 +157,7 @@ function layoutWith(
     left,
     right,
     windowMiddle: above + windowLane - 0.7 * text,
-    named,
+    names,
     saidNames,
     panels,
     xAxis,

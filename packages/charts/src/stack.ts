@@ -6,6 +6,8 @@ import { drawNameRows } from './name-rows.ts';
 import { drawPanel } from './panel-drawing.ts';
 import type { DrawingLook } from './panel-frame.ts';
 import { type Proportions, proportionsFor } from './proportions.ts';
+import { runningNames } from './running-figure.ts';
+import { drawHeads, speedPillSpan } from './running-heads.ts';
 import { element, px, textAt } from './scene-node.ts';
 import { layoutStack, type StackLayout } from './stack-layout.ts';
 import { textWidth, wrapped } from './text-width.ts';
@@ -74,16 +76,21 @@ export function drawStackIn(
       yRange: axis.range,
     })),
   };
-  if (panels.every(({ prepared }) => prepared.reach === null)) {
+  if (panels.every(({ prepared }) => prepared.reach === null && !prepared.panel.reach)) {
     return { nodes: drawNothing(frame, proportions, theme.softInk), geometry };
   }
+  const { motion } = look;
+  const heads = motion ? drawHeads(chart, layout, look, motion) : [];
+  const pill = motion && heads.length > 0 ? speedPillSpan(chart, layout, proportions, motion) : null;
+  const names = motion ? runningNames(chart, layout, motion) : layout.names;
   const nodes = [
-    ...drawNameRows(layout.named, frame.left, frame.top, proportions, look),
+    ...drawNameRows(names, frame.left, frame.top, proportions, look),
     ...windowNodes(chart, layout, look),
     ...panels.flatMap((laid) => drawCutShades(chart, layout, laid, theme)),
     ...panels.map((laid) => drawPanel(chart, layout, laid, look)),
     ...drawCutNumbers(chart, layout, proportions, theme),
-    ...drawSpeedAxis(chart, layout, geometry.bottom, look),
+    ...drawSpeedAxis(chart, layout, geometry.bottom, look, pill),
+    ...heads,
   ];
   return { nodes, geometry };
 }
@@ -108,25 +115,42 @@ function drawSpeedAxis(
   layout: StackLayout,
   bottom: number,
   look: DrawingLook,
+  /** What covers the axis' figures from here to there: half a figure is worse than none. */
+  covered: readonly [number, number] | null,
 ): SceneNode[] {
-  const { text, narrow, compact } = look.proportions;
+  const { text, narrow, compact, titleBelow } = look.proportions;
   const theme = THEMES[look.theme];
   const xAt = scaleLinear(chart.xRange, [layout.left, layout.right]);
   const baseline = bottom + 1.42 * text;
   const soft = { sizePx: text, face: 'sans', colour: theme.softInk } as const;
   const strong = { sizePx: text, face: 'sansStrong', colour: theme.ink } as const;
-  const figures = layout.xAxis.ticks.map((tick, index) =>
-    textAt(xAt(tick), baseline, layout.xTickTexts[index] ?? '', { ...soft, anchor: 'middle' }),
-  );
+  const halfWidth = (index: number) => textWidth(layout.xTickTexts[index] ?? '', text, 'sans') / 2;
+  const isFree = (x: number, index: number) =>
+    covered === null || x + halfWidth(index) < covered[0] || x - halfWidth(index) > covered[1];
+  const ticks = layout.xAxis.ticks.map((tick, index) => ({
+    right: xAt(tick) + halfWidth(index),
+    nodes: isFree(xAt(tick), index)
+      ? [textAt(xAt(tick), baseline, layout.xTickTexts[index] ?? '', { ...soft, anchor: 'middle' })]
+      : [],
+  }));
+  const figures = ticks.flatMap(({ nodes }) => nodes);
   const unitAt = (x: number, y: number) => (chart.xUnit === '' ? [] : [textAt(x, y, chart.xUnit, soft)]);
   const titleWidth = textWidth(chart.xTitle, text, 'sansStrong') + 0.5 * text;
-  if (narrow && !compact) {
+  if (titleBelow) {
     const below = baseline + 1.45 * text;
     return [
       ...figures,
       textAt(layout.left, below, chart.xTitle, strong),
       ...unitAt(layout.left + titleWidth, below),
     ];
+  }
+  if (narrow && !compact) {
+    // The unit at the axis' end is worth more than its last figure.
+    const unitLeft = layout.frame.right - textWidth(chart.xUnit, text, 'sans');
+    const free = ticks.filter(({ right }) => right < unitLeft - 0.5 * text);
+    // What covers it says the unit itself.
+    const unit = covered !== null && covered[1] > unitLeft ? [] : unitAt(unitLeft, baseline);
+    return [...free.flatMap(({ nodes }) => nodes), ...unit];
   }
   const last = layout.xAxis.ticks.at(-1) ?? chart.xRange[1];
   const lastRight = xAt(last) + textWidth(layout.xTickTexts.at(-1) ?? '', text, 'sans') / 2;

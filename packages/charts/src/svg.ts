@@ -1,18 +1,5 @@
+import { escaped } from './escaped.ts';
 import type { Scene, SceneNode } from './model.ts';
-
-const ESCAPES: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-
-/** Whether there is anything to escape or leave out; long paths pass at once. */
-const SUSPECT = /[^\t\n\r -!#-%'-;=?-\ud7ff\ue000-\ufffd]/;
-
-/** Text as XML holds it; signs that XML 1.0 forbids are left out. */
-const escaped = (text: string): string =>
-  SUSPECT.test(text)
-    ? text
-        // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the very signs that XML forbids
-        .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/gu, '')
-        .replace(/[&<>"]/gu, (sign) => ESCAPES[sign] ?? sign)
-    : text;
 
 function nodeToSvg({ tag, attributes, children, text }: SceneNode): string {
   let open = `<${tag}`;

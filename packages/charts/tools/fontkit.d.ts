@@ -7,9 +7,20 @@ declare module 'fontkit' {
   export interface Font {
     familyName: string;
     unitsPerEm: number;
+    /** Code points that it has. */
+    characterSet: number[];
     hasGlyphForCodePoint(codePoint: number): boolean;
     glyphForCodePoint(codePoint: number): Glyph;
-    layout(text: string): { glyphs: Glyph[]; advanceWidth: number };
+    /** Without a script it takes the text's own; a text of figures alone has none. */
+    layout(
+      text: string,
+      features?: string[],
+      script?: string,
+    ): {
+      glyphs: Glyph[];
+      advanceWidth: number;
+      bbox: { minX: number; maxX: number; minY: number; maxY: number };
+    };
   }
   export function openSync(path: string): Font;
 }
