@@ -30,7 +30,16 @@ export function audienceChips({ who, notBefore }: Audience): Chip[] {
 export function heldBack({ trial, pulls }: TrialAnswer): string[] {
   const counted = trial.pulls.filter(({ role }) => role === 'counted');
   const shown = counted.flatMap(({ pullId }) => pulls.get(pullId) ?? []);
-  return [{ name: trial.question, audience: trial.audience }, ...shown]
+  return heldLines([{ name: trial.question, audience: trial.audience }, ...shown]);
+}
+
+/** The same of what only a bundle carries: pulls that do not count, which go with it whole. */
+export function heldBackInBundle({ trial, pulls }: TrialAnswer): string[] {
+  const others = trial.pulls.filter(({ role }) => role !== 'counted');
+  return heldLines(others.flatMap(({ pullId }) => pulls.get(pullId) ?? []));
+}
+
+const heldLines = (things: readonly { name: string; audience: Audience }[]): string[] =>
+  things
     .filter(({ audience }) => !isOpen(audience))
     .map(({ name, audience }) => `“${name}” may be seen by ${audienceWords(audience)}.`);
-}

@@ -1,12 +1,18 @@
 import type { ChartLine, ChartMark, ChartPanel, LineStyle } from '@pullbook/charts';
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
 import { bandText } from './band-text.ts';
+import { meaningDisplay } from './channel-display.ts';
 import type { CombinationInTrial, PullInTrial, TrialInView } from './trial-in-view.ts';
 
 /** What a panel of the stack shows besides its curves. */
 export interface CurvePanel {
-  meaning: 'power' | 'torque' | 'boost';
+  meaning: ChannelMeaning;
   share: number;
+  /** Missing: the channel's own name, no decimals. */
+  title?: string;
+  decimals?: number;
+  /** Of figures that run with their line; missing: as `decimals`. */
+  runningDecimals?: number;
   /** After the unit. */
   note: string;
   zeroLine: boolean;
@@ -14,30 +20,35 @@ export interface CurvePanel {
   labels: 'names' | 'keys' | 'none';
   /** A figure beside the name at the end. */
   endValue: (combination: CombinationInTrial) => string | null;
-  /** Thin lines for each pull, faint ones for the rejected. */
-  pulls: boolean;
+  /** Thin lines for each pull, faint ones for the rejected; or for those that count alone. */
+  pulls: boolean | 'counted';
   marks: boolean;
 }
 
 /** A panel with a thick line for each combination's mean, or `null` where no combination has the channel. */
 export function curvePanel(view: TrialInView, panel: CurvePanel): ChartPanel | null {
   const lines = view.combinations.flatMap((combination) => [
+    ...(panel.pulls === true ? uncountedLines(view, combination, panel.meaning) : []),
     ...(panel.pulls ? pullLines(view, combination, panel.meaning) : []),
     ...meanLine(view, combination, panel),
   ]);
   if (!lines.some((line) => line.weight === 'mean')) return null;
-  const { kind, label } = MEANINGS[panel.meaning];
+  const { label, unit } = meaningDisplay(panel.meaning, view.show);
   return {
     id: panel.meaning,
-    title: label,
-    unit: view.show.unit(kind),
+    title: panel.title ?? label,
+    unit,
     note: panel.note,
-    decimals: 0,
+    decimals: panel.decimals ?? 0,
+    ...(panel.runningDecimals === undefined ? {} : { runningDecimals: panel.runningDecimals }),
     share: panel.share,
     zeroLine: panel.zeroLine,
     lines,
     bands: [],
-    marks: panel.marks && panel.meaning !== 'boost' ? peakMarks(view, panel.meaning) : [],
+    marks:
+      panel.marks && (panel.meaning === 'power' || panel.meaning === 'torque')
+        ? peakMarks(view, panel.meaning)
+        : [],
   };
 }
 
@@ -63,10 +74,10 @@ function meanLine(view: TrialInView, combination: CombinationInTrial, panel: Cur
   ];
 }
 
-/** Each counted pull where there are several (one pull is its own mean), and each rejected one on its own nodes. */
+/** Each counted pull where there are several: one pull is its own mean. */
 function pullLines(view: TrialInView, combination: CombinationInTrial, meaning: ChannelMeaning): ChartLine[] {
   const repeats = combination.figures?.channels.get(meaning)?.pulls ?? [];
-  const counted = (repeats.length > 1 ? repeats : []).map(
+  return (repeats.length > 1 ? repeats : []).map(
     ({ pullId, values }): ChartLine => ({
       id: pullId,
       style: styleOf(combination),
@@ -75,11 +86,17 @@ function pullLines(view: TrialInView, combination: CombinationInTrial, meaning: 
       label: null,
     }),
   );
-  const uncounted = combination.pulls
+}
+
+/** Each pull that does not count, on its own nodes. */
+const uncountedLines = (
+  view: TrialInView,
+  combination: CombinationInTrial,
+  meaning: ChannelMeaning,
+): ChartLine[] =>
+  combination.pulls
     .filter(({ role }) => role !== 'counted')
     .flatMap((pull) => rejectedLine(view, combination, pull, meaning));
-  return [...uncounted, ...counted];
-}
 
 function rejectedLine(
   view: TrialInView,

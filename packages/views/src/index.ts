@@ -1,4 +1,4 @@
-export { audienceWords, heldBack } from './audience.ts';
+export { audienceWords, heldBack, heldBackInBundle } from './audience.ts';
 export { shownBadges } from './badges.ts';
 export { type CombinationPageInput, combinationPage } from './combination-page.ts';
 export { momentText } from './date.ts';
@@ -13,6 +13,7 @@ export {
   type ShownPrediction,
   type TrialPredictions,
 } from './predictions.ts';
+export type { Signature } from './publish/picture.ts';
 export { type PullPageInput, pullPage } from './pull-page.ts';
 export { type ListView, listView, type PullHead, pullRow } from './pull-row.ts';
 export { type PullSheet, pullSheetHtml } from './pull-sheet.ts';
@@ -22,7 +23,6 @@ export { MOST_PANELS, recordedChannels, recordedPage } from './recorded-page.ts'
 export { type PriorRow, priorRows, shareText } from './scatter-prior.ts';
 export { comparisonSentence, plainText } from './sentence.ts';
 export { type ShopFiguresPage, shopFiguresPage } from './shop-figures.ts';
-export { type Signature, stillDescription } from './still.ts';
 export { trialCard } from './trial-card.ts';
 export { trialPage } from './trial-page.ts';
 export { comparisonVerdictLine } from './verdict-line.ts';

@@ -1,3 +1,4 @@
+import { escaped } from '@pullbook/charts';
 import type { StopCriterion } from '@pullbook/core/plan';
 import { PAPERS, type Paper, pullSheetStyle } from './pull-sheet-style.ts';
 
@@ -143,13 +144,3 @@ function cardOf({ stopCriteria, planningAid, cautions }: PullSheet): string {
     `<ul class="cautions">${cautions.map((one) => `<li>${escaped(one)}</li>`).join('')}</ul>`,
   ].join('\n');
 }
-
-const ESCAPES: Record<string, string> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => ESCAPES[sign]!);

@@ -301,6 +301,9 @@ describe('what was not measured', () => {
   });
 
   test('one combination, no pulls, no common speed', () => {
+    expect(said([base], US, { state: 'one combination' })).toMatch(
+      /^Nothing to compare yet: A\b.* is the only combination\.$/,
+    );
     expect(said([base, { ...plus(15), pulls: 0 }], US, { state: 'one combination' })).toBe(
       'Not measured: no pull of longer cam yet.',
     );

@@ -26,6 +26,9 @@ export function answerSentence(view: TrialInView): SentencePart[] {
       return [{ text: 'Not measured: no pull is counted yet.' }];
     case 'no baseline':
     case 'one combination':
+      // Nothing is missing of a trial that has but one: it was measured, and there is nothing beside it.
+      if (view.missing.length === 0)
+        return [{ text: `Nothing to compare yet: ${asSubject(view.baseline)} is the only combination.` }];
       return [
         {
           text: `Not measured: no pull of ${listed(

@@ -42,7 +42,7 @@ export function inventedAnswer(
   } = {},
 ): TrialAnswer {
   const window = more.window ?? [3000, 6500];
-  const keyed = combinations.map((item, index) => ({ ...item, key: 'ABCDEFGH'[index]! }));
+  const keyed = combinations.map((item, index) => ({ ...item, key: 'ABCDEFGHIJ'[index]! }));
   const pulls = keyed.flatMap((item) =>
     Array.from({ length: item.pulls }, (_, order) => pullOf(item.key, order)),
   );
@@ -295,7 +295,7 @@ function viewOf(pull: Pull, item: InventedCombination): PullView {
 function combinationOf(item: InventedCombination & { key: string }): Combination {
   const plain = {
     schemaVersion: 1,
-    name: item.shortName,
+    name: item.shortName.trim() || 'unnamed',
     shortBlock: { configuration: 'straight six', cylinders: 6, bore: '96 mm', stroke: '88 mm' },
     fuel: { name: 'gasoline' },
     ...(item.supercharged ? { supercharger: { type: 'centrifugal' } } : {}),

@@ -69,7 +69,10 @@ export function stackOf(view: TrialInView, panels: (ChartPanel | null)[]): Chart
 }
 
 /** The window of the averages, where it is less than all that is shown. */
-function windowMark({ comparison, show }: TrialInView, shown: [number, number]): ChartDescription['xWindow'] {
+export function windowMark(
+  { comparison, show }: TrialInView,
+  shown: [number, number],
+): ChartDescription['xWindow'] {
   const range = comparison?.averagesWindowRpm;
   if (!range || (range[0] <= shown[0] && range[1] >= shown[1])) return null;
   return { range, text: `averages ${show.speedRange(range)}` };

@@ -1,7 +1,7 @@
 import { toInside } from '@pullbook/core/quantity';
 import { describe, expect, test } from 'vitest';
 import type { ViewOptions } from './model.ts';
-import { stillDescription } from './still.ts';
+import { stillNamed, stillSet } from './publish/still-set.ts';
 import { type InventedCombination, inventedAnswer } from './test-answer.ts';
 import { NODES } from './test-band.ts';
 import { leavesOf } from './test-leaves.ts';
@@ -49,7 +49,7 @@ describe('a trial page', () => {
         const { texts, numbers } = leavesOf([
           trialPage(answer, options),
           trialCard(answer, options),
-          stillDescription(answer, options),
+          stillSet(answer, options, null),
         ]);
         expect(texts.filter((text) => /undefined|NaN|Infinity|\bnull\b/.test(text))).toEqual([]);
         expect(numbers.filter((value) => !Number.isFinite(value))).toEqual([]);
@@ -154,32 +154,5 @@ test('what was set about the reading of the pulls stands in the basis and on the
   answer.views.get('B1')!.remarks.push(set('window-set'));
   const words = 'window set by hand in 1 of 4 pulls · lags taken out';
   expect(trialPage(answer, US).basis).toContain(words);
-  expect(stillDescription(answer, US).footer.join(' ')).toContain(words);
-});
-
-describe('a still', () => {
-  test('headline, subline and footer', () => {
-    const still = stillDescription(inventedAnswer([before, after], { window: [4000, 6500] }), US);
-    const plain = (text: string) => text.replace(/\u00a0/g, ' ');
-    expect(plain(still.headline)).toBe('B, longer cam, adds 16 hp on average');
-    expect(plain(still.subline)).toBe(
-      'from 4,000 to 6,500 rpm, and takes 0.7 psi off the boost at the top: SAE J1349, 3 pulls against 1.',
-    );
-    expect(plain(still.footer.join(' | '))).toBe(
-      '3.8 L straight six · gasoline · centrifugal supercharger · boost at the end A 10.0, B 9.3 psi | Inlet air 77 °F · SAE J1349, factor 1.021 · 14 March 2026',
-    );
-    expect(still.chart.panels.map((panel) => panel.id)).toEqual(['power', 'gain', 'boost']);
-  });
-
-  test('a naturally aspirated comparison shows torque and gain instead of boost', () => {
-    const bare = { ...before, supercharged: false };
-    const still = stillDescription(inventedAnswer([bare, { ...bare, power: (rpm) => 0.074 * rpm }]), US);
-    expect(still.chart.panels.map((panel) => panel.id)).toEqual(['power', 'torque', 'gain']);
-    expect(still.footer[0]).toContain('naturally aspirated');
-  });
-
-  test('a big change has both figures at the top under the headline: 650 less 455', () => {
-    const still = stillDescription(inventedAnswer([before, { ...after, power: (rpm) => 0.1 * rpm }]), US);
-    expect(still.subline.replace(/\u00a0/g, ' ')).toContain('and 195 hp at 6,500 rpm (650 against 455)');
-  });
+  expect(stillNamed(answer, US, null, 'answer')!.still.footer.join(' ')).toContain(words);
 });

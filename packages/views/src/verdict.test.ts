@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ViewOptions } from './model.ts';
-import { stillDescription } from './still.ts';
+import { stillSet } from './publish/still-set.ts';
 import { type InventedCombination, inventedAnswer } from './test-answer.ts';
 import type { InventedBand } from './test-band.ts';
 import { leavesOf } from './test-leaves.ts';
@@ -295,42 +295,6 @@ describe('band in chart and tables', () => {
   });
 });
 
-describe('a still', () => {
-  const still = (sure: InventedBand, hp = 15) =>
-    stillDescription(inventedAnswer([base, changed(hp, sure)]), US);
-
-  test('says the words of the page in two sizes, the combination by its name', () => {
-    const page = trialPage(inventedAnswer([base, changed(15, clear)]), US);
-    const { headline, subline } = still(clear);
-    expect(`${headline} ${subline}`.replace('B, longer cam, ', 'It ')).toBe(
-      page.sentence.map(({ text }) => text).join(''),
-    );
-    expect(plain(still(clear).headline)).toBe('B, longer cam, adds 15 hp on average (11 to 19)');
-    expect(plain(still(clear).subline)).toBe(
-      'from 3,000 to 6,500 rpm, clear above 5,000 rpm: SAE J1349, 3 pulls against 2, 2 set-ups.',
-    );
-    expect(plain(still(noise, 2).headline)).toBe('B, longer cam, is within the noise');
-    expect(plain(still(noise, 2).subline)).toMatch(
-      /^from 3,000 to 6,500 rpm \(\+2 hp on average, −5 to \+9\)/,
-    );
-    expect(plain(still(none, 1).headline)).toBe(
-      'B, longer cam, makes no difference larger than 0.9 % on average',
-    );
-    expect(still(clear).chart.panels.find(({ id }) => id === 'gain')!.bands).toHaveLength(1);
-  });
-
-  test('a big change has the top of the window in smaller letters', () => {
-    const big = still(
-      { word: 'clear', mean: [150, 170], clear: [{ fromRpm: 3000, toRpm: 6500, sign: 1 }] },
-      160,
-    );
-    expect(plain(big.headline)).toBe('B, longer cam, adds 160 hp on average (150 to 170)');
-    expect(plain(big.subline)).toMatch(
-      /^from 3,000 to 6,500 rpm and 160 hp at 6,500 rpm \(615 against 455\), clear throughout: /,
-    );
-  });
-});
-
 test('no word and no number is broken in any verdict and units', () => {
   for (const sure of [clear, likely, none, noise]) {
     for (const options of [US, SI]) {
@@ -340,7 +304,7 @@ test('no word and no number is broken in any verdict and units', () => {
       const { texts, numbers } = leavesOf([
         trialPage(answer, options),
         trialCard(answer, options),
-        stillDescription(answer, options),
+        stillSet(answer, options, null),
       ]);
       expect(texts.filter((text) => /undefined|NaN|Infinity|\bnull\b/.test(text))).toEqual([]);
       expect(numbers.filter((value) => !Number.isFinite(value))).toEqual([]);

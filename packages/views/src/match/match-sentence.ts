@@ -144,7 +144,7 @@ function lineWords(slope: number): string {
 }
 
 /** What it was computed from, held back. */
-function restsOn(matched: readonly MatchedInView[]): SentencePart {
+export function restsOn(matched: readonly MatchedInView[]): SentencePart {
   const origins = new Set(matched.map(({ combination: { input } }) => input.baseline.origin));
   const from = {
     measured: 'naturally aspirated pulls',
