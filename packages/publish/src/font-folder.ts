@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { FONT_FILES } from '@pullbook/charts';
+import { type Face, FONT_FILES } from '@pullbook/charts';
 
 const urls = Object.values(FONT_FILES).map(({ url }) => url);
 const nameOf = (url: URL): string => url.pathname.split('/').at(-1) ?? '';
@@ -17,6 +17,12 @@ const PLACES = ['fonts', 'packages/charts/fonts'];
 export function fontPaths(): string[] {
   const own = urls.map((url) => fileURLToPath(url));
   return own.every((path) => existsSync(path)) ? own : fontPathsAbove(import.meta.url);
+}
+
+/** The one of a face. */
+export function fontPathOf(face: Face): string {
+  const name = nameOf(FONT_FILES[face].url);
+  return fontPaths().find((path) => basename(path) === name)!;
 }
 
 /** The same, looked for in the folders above a file. */

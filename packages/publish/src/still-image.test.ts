@@ -1,4 +1,11 @@
-import { drawStill, type StillDescription, THEMES, textWidth } from '@pullbook/charts';
+import {
+  drawStill,
+  STILL_SIZES,
+  type StillDescription,
+  type StillSize,
+  THEMES,
+  textWidth,
+} from '@pullbook/charts';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, test } from 'vitest';
 import { inventedChart } from '../../charts/src/invented-chart.test-support.ts';
@@ -6,18 +13,18 @@ import { type TextBox, textBoxes } from '../../charts/src/text-boxes.test-suppor
 import { fontPaths, fontPathsAbove } from './font-folder.ts';
 import { type Pixels, readPng } from './png.test-support.ts';
 import { stillPng, stillSvg } from './still-image.ts';
-import { STILL_SIZES, type StillSize } from './still-size.ts';
 
 const still: StillDescription = {
   headline: 'Longer cam & same pulley: +15 hp on average',
   subline: '±4 hp (95 %) · 3 pulls against 2, same day · SAE J1349',
-  chart: inventedChart(),
+  body: { kind: 'stack', chart: inventedChart() },
   footer: [
     '3.8 L straight six, gasoline · intake air 84 °F, factor 1.021 · λ 0.79 · η Δ ρ ² ³ ≤ →',
     'Invented data',
   ],
   warning: null,
   signature: null,
+  alternative: 'Power over engine speed.',
 };
 const DARK: StillSize = { ...STILL_SIZES['1080p'], theme: 'dark', ground: true };
 
