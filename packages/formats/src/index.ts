@@ -8,6 +8,7 @@ export {
 export { bookSchema } from './export/book-schema.ts';
 export { type EdgeTreatment, edgeFromTreatment } from './export/edge-book.ts';
 export type { ExportedBook, ExportedHead, ExportFile, ExportSource } from './export/exported-book.ts';
+export { type OneTrial, ofTrial } from './export/of-trial.ts';
 export { pullToCsv } from './export/pull-to-csv.ts';
 export { type OpenExport, openExport, type ReadExportFile } from './export/read-export.ts';
 export { type LeftOut, type Reader, seenBy } from './export/seen-by.ts';
@@ -25,5 +26,10 @@ export * from './model.ts';
 export { guessedMapping } from './pulls/guessed-mapping.ts';
 export { pullsFromReading } from './pulls/pulls-from-reading.ts';
 export { readTextFile } from './read-text-file.ts';
+export type { OutCell, OutColumn, OutTable } from './table-out/model.ts';
+export { tablesToCsv } from './table-out/tables-to-csv.ts';
+export { type TablesJson, tablesToJson } from './table-out/tables-to-json.ts';
+export { type TablesAsked, trialTables } from './table-out/trial-tables.ts';
+export { workbookOf } from './table-out/workbook.ts';
 export { editDistance } from './text/edit-distance.ts';
 export { TextTableReader } from './text-table-reader.ts';

@@ -181,6 +181,7 @@ function book(pulls: Pull[], more: Partial<WholeBook> = {}): WholeBook {
     silenced: [{ id: 'V13 pull p1', ruleId: 'V13', subject: 'pull p1', reason: 'new belt', at: 'T' }],
     predictions: [],
     compressorMaps: [],
+    publications: [],
     settings: { units: 'si', decimalMark: ',' },
     withdrawn: [{ kind: 'pull', id: 'gone', at: '2024-05-03T00:00:00Z' }],
     ...more,

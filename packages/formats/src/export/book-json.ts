@@ -13,6 +13,7 @@ import {
   mapFromEdge,
   predictionFromEdge,
 } from './edge-match.ts';
+import { type EdgePublication, edgeFromPublication, publicationFromEdge } from './edge-publication.ts';
 import { EXPORT_FORMAT, EXPORT_SCHEMA_VERSION } from './export-names.ts';
 import type { ExportedBook } from './exported-book.ts';
 
@@ -40,6 +41,7 @@ export interface BookJson
   silenced?: ExportedBook['silenced'];
   predictions?: EdgePrediction[];
   compressorMaps?: EdgeCompressorMap[];
+  publications?: EdgePublication[];
   settings?: ExportedBook['settings'];
   withdrawn?: ExportedBook['withdrawn'];
   log: EdgeLogEntry[];
@@ -48,7 +50,7 @@ export interface BookJson
 
 /** A book without its pulls as it stands in `book.json`. */
 export function bookToJson(
-  { pulls: _, combinations, cells, predictions, compressorMaps, ...rest }: ExportedBook,
+  { pulls: _, combinations, cells, predictions, compressorMaps, publications, ...rest }: ExportedBook,
   pulls: EdgePull[],
   originals: BookJson['originals'],
 ): BookJson {
@@ -60,6 +62,7 @@ export function bookToJson(
     cells: cells.map(edgeFromCell),
     predictions: predictions.map(edgeFromPrediction),
     compressorMaps: compressorMaps.map(edgeFromMap),
+    publications: publications.map(edgeFromPublication),
     pulls,
     originals,
   };
@@ -83,6 +86,7 @@ export function bookFromJson(json: BookJson, pulls: ExportedBook['pulls']): Expo
     silenced: json.silenced ?? [],
     predictions: (json.predictions ?? []).map(predictionFromEdge),
     compressorMaps: (json.compressorMaps ?? []).map(mapFromEdge),
+    publications: (json.publications ?? []).map(publicationFromEdge),
     settings: json.settings ?? {},
     withdrawn: json.withdrawn ?? [],
     log: json.log.map((entry) => {

@@ -1,6 +1,8 @@
 import { CORRECTIONS } from '@pullbook/core/air';
 import { ORIGINS } from '@pullbook/core/combination';
+import { PUBLICATION_KINDS } from '@pullbook/core/publication';
 import { MEANINGS } from '@pullbook/core/pull';
+import { STEP_IDS } from '@pullbook/core/trial';
 import { EDGE_UNITS } from './edge-units.ts';
 import { EXPORT_FORMAT, EXPORT_SCHEMA_VERSION } from './export-names.ts';
 
@@ -68,6 +70,7 @@ export function bookSchema(): object {
         ),
       ),
       compressorMaps: list(COMPRESSOR_MAP),
+      publications: list(PUBLICATION),
       settings: { type: 'object' },
       withdrawn: list(
         object({
@@ -81,6 +84,7 @@ export function bookSchema(): object {
             'file',
             'prediction',
             'compressorMap',
+            'publication',
           ),
           id: TEXT,
           at: TEXT,
@@ -190,6 +194,39 @@ const COMPRESSOR_MAP = object({
   createdAt: TEXT,
 });
 
+const PUBLICATION_KIND = oneOf(...PUBLICATION_KINDS);
+
+const PUBLICATION = object({
+  id: TEXT,
+  trialId: TEXT,
+  question: TEXT,
+  sentence: TEXT,
+  kinds: list(PUBLICATION_KIND),
+  files: list(
+    object({ name: TEXT, kind: PUBLICATION_KIND, bytes: { type: 'integer', minimum: 0 }, sha256: HASH }),
+  ),
+  pullIds: list(TEXT),
+  correction: oneOf(...Object.keys(CORRECTIONS)),
+  figures: list(
+    object({
+      id: oneOf('averagePower', 'peakPower', 'peakTorque', 'highestBoost', 'meanGain', 'meanGainRatio'),
+      key: TEXT,
+      kind: KIND,
+      // In `unit`; low and high are the 95 % band.
+      value: NUMBER,
+      low: MAYBE_NUMBER,
+      high: MAYBE_NUMBER,
+      unit: TEXT,
+      engineSpeedRpm: MAYBE_NUMBER,
+      // In which it was said.
+      units: oneOf('us', 'si'),
+    }),
+  ),
+  privateToo: TRUTH,
+  links: list(object({ where: TEXT, day: MAYBE_TEXT, note: TEXT })),
+  at: TEXT,
+});
+
 const CELL = object({
   id: TEXT,
   name: TEXT,
@@ -288,6 +325,11 @@ const PLAN = object({
   notes: TEXT,
 });
 
+const RUNNING_ORDER = object({
+  steps: list(object({ id: oneOf(...STEP_IDS), isShown: TRUTH, title: MAYBE_TEXT, seconds: MAYBE_NUMBER })),
+  speed: NUMBER,
+});
+
 function trial(): object {
   return objectWith(
     {
@@ -312,7 +354,7 @@ function trial(): object {
       createdAt: TEXT,
       invented: TRUTH,
     },
-    { plan: PLAN },
+    { plan: PLAN, runningOrder: RUNNING_ORDER },
   );
 }
 

@@ -1,5 +1,6 @@
 import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, Engine, Package } from '@pullbook/core/combination';
+import type { Publication } from '@pullbook/core/publication';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
 import type { Silenced } from '@pullbook/core/rule';
 import type { Prediction } from '@pullbook/core/shop';
@@ -27,6 +28,7 @@ export interface ExportedBook {
   silenced: Silenced[];
   predictions: Prediction[];
   compressorMaps: CompressorMap[];
+  publications: Publication[];
   settings: Record<string, unknown>;
   withdrawn: {
     kind:
@@ -38,7 +40,8 @@ export interface ExportedBook {
       | 'cell'
       | 'file'
       | 'prediction'
-      | 'compressorMap';
+      | 'compressorMap'
+      | 'publication';
     id: string;
     at: string;
   }[];

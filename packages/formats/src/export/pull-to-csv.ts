@@ -2,12 +2,13 @@ import type { Channel, Pull } from '@pullbook/core/pull';
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import { CellText } from '../text/cell-text.ts';
 import { eachRecord } from '../text/split-records.ts';
+import { type CsvwColumn, csvwMetadata } from './csvw-metadata.ts';
 import { edgeUnitOfChannel } from './edge-units.ts';
 import { csvField, safeText } from './safe-text.ts';
 
 /**
- * Channels of a pull as CSV in inside units (SI; engine speed in r/min), one row a reading, with the metadata that the
- * W3C's "CSV on the Web" (Metadata Vocabulary for Tabular Data, 17 December 2015) asks for beside it.
+ * Channels of a pull as CSV in inside units (SI; engine speed in r/min), one row a reading, with the metadata of "CSV on the
+ * Web" beside it.
  *
  * Numbers have the shortest digits that read back to the same double; a missing reading is an empty field. `url` is
  * the name of the CSV file as the metadata will state it.
@@ -20,16 +21,11 @@ export function pullToCsv(pull: Pull, url = `${pull.id}.csv`): { csv: string; me
     lines.push(pull.channels.map(({ values }) => shownDouble(values[row] as number)).join(','));
   }
   const names = columnNames(pull.channels);
-  const columns = pull.channels.map((channel, index) =>
-    columnMetadata(channel, names[index] as string, headers[index] as string),
-  );
-  const metadata = {
-    '@context': ['http://www.w3.org/ns/csvw', { '@language': 'en' }],
-    url,
-    'dc:title': pull.name,
-    dialect: { delimiter: ',', header: true, encoding: 'utf-8', lineTerminators: ['\n'] },
-    tableSchema: { columns },
-  };
+  const columns = pull.channels.map((channel, index): CsvwColumn => {
+    const { name: unit, qudt } = edgeUnitOfChannel(channel);
+    return { name: names[index]!, header: headers[index]!, datatype: 'double', unit, qudt };
+  });
+  const metadata = csvwMetadata(url, pull.name, columns);
   return { csv: `${lines.join('\n')}\n`, metadata };
 }
 
@@ -72,20 +68,6 @@ export function valuesFromCsv(bytes: Uint8Array, columns: number, path: string):
     }
   }
   return accepted(values);
-}
-
-function columnMetadata(channel: Channel, name: string, header: string): object {
-  const { name: unitName, qudt } = edgeUnitOfChannel(channel);
-  return {
-    name,
-    titles: safeText(header),
-    datatype: 'double',
-    null: '',
-    'schema:unitText': unitName,
-    ...(qudt === null
-      ? {}
-      : { 'http://qudt.org/schema/qudt/unit': { '@id': `http://qudt.org/vocab/unit/${qudt}` } }),
-  };
 }
 
 /** As XML Schema writes a double; `-0` keeps its sign. */

@@ -1,12 +1,19 @@
-/** Text of the README that stands in every export, for whoever finds the folder years later. */
-export function exportReadme(bookName: string): string {
-  return `Open export of the book "${bookName}"
+/**
+ * Text of the README that stands in every export, for whoever finds the folder years later. `question`: of the one trial that
+ * it holds; `null`: it is of the whole book.
+ */
+export function exportReadme(bookName: string, question: string | null = null): string {
+  const [title, held] =
+    question === null
+      ? [`Open export of the book "${bookName}"`, 'everything the book has']
+      : [`A trial of the book "${bookName}": ${question}`, 'one trial with all that it rests on'];
+  return `${title}
 
-This folder holds everything the book has, in open formats that need no particular program.
+This folder holds ${held}, in open formats that need no particular program.
 
 book.json
     Engines, combinations (the hardware as built), packages, compressor maps, set-ups, sessions,
-    pulls, trials, predictions, the list of original files and the log. JSON, UTF-8. The unit is last in a key that holds a
+    pulls, trials, predictions, publications, the list of original files and the log. JSON, UTF-8. The unit is last in a key that holds a
     bare number: pressurePa, momentOfInertiaKgM2. null means unknown. A value on a combination's
     sheet has its text as entered and, beside it, value in unit. "before" and "after" in the log
     are as the book holds them: SI, engine speed in r/min.
@@ -25,6 +32,6 @@ originals/<hash>-<name>
     The bytes of each file that was imported, unaltered. <hash> is their SHA-256 in hex;
     "sha256sum originals/*" checks them.
 
-To read it back: pullbook restore <this folder> --book <new book folder>
+${question === null ? 'To read it back: pullbook restore <this folder> --book <new book folder>' : 'To take it into a book: pullbook open <the ZIP file> --book <book folder>'}
 `;
 }

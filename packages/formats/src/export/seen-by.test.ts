@@ -1,5 +1,6 @@
 import type { CompressorMap } from '@pullbook/core/airpath';
 import { readSheet } from '@pullbook/core/combination';
+import type { Publication } from '@pullbook/core/publication';
 import { OPEN_AUDIENCE } from '@pullbook/core/pull';
 import { expect, test } from 'vitest';
 import type { ExportedBook } from './exported-book.ts';
@@ -38,6 +39,22 @@ function combination(id: string, mapName: string): ExportedBook['combinations'][
   };
 }
 
+const publication = (id: string, more: Partial<Publication> = {}): Publication => ({
+  id,
+  trialId: 't',
+  question: 'Which pulley?',
+  sentence: '',
+  kinds: [],
+  files: [],
+  pullIds: [],
+  correction: 'observed',
+  figures: [],
+  privateToo: false,
+  links: [],
+  at: AT,
+  ...more,
+});
+
 /** A trial that the customer may see over the first combination; the second is the shop's alone. */
 const book: ExportedBook = {
   info: { id: 'b', name: 'Shop', invented: true, createdAt: AT, schemaVersion: 5 },
@@ -68,8 +85,18 @@ const book: ExportedBook = {
   silenced: [],
   predictions: [],
   compressorMaps: [map('named', 'Shop blower'), map('other', 'Secret blower'), map('gone', 'Shop blower')],
+  publications: [
+    publication('told'),
+    publication('private', { privateToo: true }),
+    publication('of a private pull', { pullIds: ['secret'] }),
+    publication('of another trial', { trialId: 'secret' }),
+    publication('taken back'),
+  ],
   settings: {},
-  withdrawn: [{ kind: 'compressorMap', id: 'gone', at: AT }],
+  withdrawn: [
+    { kind: 'compressorMap', id: 'gone', at: AT },
+    { kind: 'publication', id: 'taken back', at: AT },
+  ],
   log: [],
 };
 
@@ -85,4 +112,13 @@ test('nobody gets the map of a combination they do not see', () => {
 
 test('the shop has all of them, withdrawn ones too', () => {
   expect(mapIds(seenBy(book, 'shop', '2026-03-15').contents)).toEqual(['named', 'other', 'gone']);
+});
+
+test('a publication goes with its trial, but not where it rests on a pull that stays, or held what is not for the reader', () => {
+  const open = { ...book, trials: book.trials.map((one) => ({ ...one, audience: OPEN_AUDIENCE })) };
+  const ids = (of: ExportedBook, reader: 'customer' | 'everyone') =>
+    seenBy(of, reader, '2026-03-15').contents.publications.map(({ id }) => id);
+  expect(ids(book, 'customer')).toEqual(['told', 'private']);
+  expect(ids(book, 'everyone')).toEqual([]);
+  expect(ids(open, 'everyone')).toEqual(['told']);
 });

@@ -8,13 +8,14 @@ import { exportReadme } from './readme.ts';
 /**
  * The whole book as open files, one after the other: a README, a CSV with its metadata for each pull with channels, the
  * original bytes, and `book.json` last, so that an export that was cut off is none. `openExport` reads the same content
- * back, doubles bit for bit. Only one pull or one original is held at a time.
+ * back, doubles bit for bit. Only one pull or one original is held at a time. `question`: of a book narrowed to one trial.
  */
 export async function* exportFiles(
   contents: ExportedBook,
   { channelsOf, originalOf }: ExportSource,
+  question: string | null = null,
 ): AsyncGenerator<ExportFile> {
-  yield { path: 'README.txt', bytes: bytesOf(exportReadme(contents.info.name)) };
+  yield { path: 'README.txt', bytes: bytesOf(exportReadme(contents.info.name, question)) };
   const pulls: EdgePull[] = [];
   for (const head of contents.pulls) {
     const pull = { ...head, channels: head.form === 'curve' ? await channelsOf(head.id) : [] };
