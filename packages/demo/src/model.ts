@@ -23,6 +23,7 @@ export interface DemoScenario {
   summaries: DemoSummary[];
   trials: DemoTrial[];
   predictions: DemoPrediction[];
+  published: DemoPublication[];
   /** Rules that somebody silenced for a pull. */
   silenced: { ruleId: string; pullRef: string; reason: string; at: string }[];
 }
@@ -101,6 +102,17 @@ export interface DemoTrial {
   plan?: TrialPlan;
   /** ISO 8601 */
   createdAt: string;
+}
+
+/** A still that left the shop with a figure that was mended afterwards. */
+export interface DemoPublication {
+  ref: string;
+  trialRef: string;
+  links: { where: string; day: string; note: string }[];
+  /** The air of a pull as it was first written down; `DemoPull.weather` is what it truly was. */
+  miswritten: { pullRef: string; weather: AirReading; reason: string };
+  /** ISO 8601 */
+  at: string;
 }
 
 /** What somebody expected before the pull. */

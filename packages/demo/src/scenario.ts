@@ -5,6 +5,7 @@ import { hiddenTruthOf } from './hidden-truth.ts';
 import { inventedMap } from './invented-map.ts';
 import type { DemoScenario } from './model.ts';
 import { PREDICTIONS } from './predictions.ts';
+import { PUBLISHED } from './published.ts';
 import { pullFiles } from './pull-files.ts';
 import { SHEET_BEFORE_REBUILD, sheet } from './sheets.ts';
 import { TRIALS } from './trials.ts';
@@ -181,6 +182,7 @@ export function demoScenario(seed: number = DEMO_SEED): DemoScenario {
     ],
     trials: TRIALS,
     predictions: PREDICTIONS,
+    published: PUBLISHED,
     silenced: [
       {
         ruleId: 'V30',

@@ -5,6 +5,7 @@ import { openBook } from '@pullbook/store';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { makeDemoBook } from './demo-book.ts';
 import { keptPredictions } from './predictions.ts';
+import { publicationsPage } from './publish/publications.ts';
 import { trialCards } from './trial-pages.ts';
 
 let parent = '';
@@ -44,6 +45,16 @@ test('the demo book is whole, invented throughout, and made once; what a killed 
   // The first page opens with an answer, not with what was never measured.
   expect(cards[0]!.sentence.some((part) => part.strong)).toBe(true);
   expect(cards[0]!.question).toBe('What does the longer cam add at the same pulley?');
+  const published = await publicationsPage(book, { units: 'us', decimalMark: '.' });
+  const [still, ...others] = published.ok ? published.value : [];
+  expect(others).toEqual([]);
+  const gain = still!.stale.find(({ label }) => label === 'B, gain in average power')!;
+  // SAE J1349 by hand, 1.18 x 99 / dry kPa x (297.25 / 298)^0.5 - 0.18: 1.041 at 96.8 kPa and 41 % of 3.0 kPa of vapour,
+  // 1.016 at 98.8 kPa; one pull of three, of some 409 hp.
+  expect(Number.parseFloat(gain.said) - Number.parseFloat(gain.now!)).toBeCloseTo(
+    (409 * (1.041 / 1.016 - 1)) / 3,
+    0,
+  );
   await book.close();
 
   await makeDemoBook(folder);

@@ -5,6 +5,7 @@ import { OPEN_AUDIENCE } from '@pullbook/core/pull';
 import type { DemoPull, DemoScenario } from '@pullbook/demo';
 import { readCombinationText } from '@pullbook/formats';
 import { type Book, openBook } from '@pullbook/store';
+import { publishAndMend } from './demo-publication.ts';
 import type { PullDetails } from './edge/pull-details.ts';
 import { importFile } from './import-file.ts';
 import { inNewFolder } from './in-new-folder.ts';
@@ -63,7 +64,10 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
   }
   const pullIds = new Map<string, string>();
   for (const { name, bytes, pull } of scenario.files) {
-    const imported = await importFile(book, { name, bytes, details: detailsOf(pull, idOf) });
+    const miswritten = scenario.published.find((one) => one.miswritten.pullRef === pull.ref)?.miswritten;
+    const weather = miswritten?.weather ?? pull.weather;
+    const details = detailsOf({ ...pull, weather }, idOf);
+    const imported = await importFile(book, { name, bytes, details });
     if (!imported.ok) throw new Error(`Demo file ${name}: ${imported.remarks[0]?.message}`);
     pullIds.set(pull.ref, imported.value.pulls[0]!.id);
   }
@@ -99,6 +103,15 @@ async function fill(book: Book, scenario: DemoScenario): Promise<void> {
       pulls: pulls.map(({ pullRef, ...one }) => ({ ...one, pullId: pullIds.get(pullRef)! })),
       audience: OPEN_AUDIENCE,
       invented: true,
+    });
+  }
+  for (const one of scenario.published) {
+    const { weather } = scenario.files.find(({ pull }) => pull.ref === one.miswritten.pullRef)!.pull;
+    await publishAndMend(book, one, {
+      id: idOf(one.ref),
+      trialId: idOf(one.trialRef),
+      pullId: pullIds.get(one.miswritten.pullRef)!,
+      weather,
     });
   }
   for (const { ref, trialRef, ...prediction } of scenario.predictions) {

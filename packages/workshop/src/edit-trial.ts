@@ -1,7 +1,13 @@
 import type { CorrectionId } from '@pullbook/core/air';
 import { planUnderKeys } from '@pullbook/core/plan';
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
-import type { Trial, TrialCombination, TrialPull } from '@pullbook/core/trial';
+import {
+  checkedRunningOrder,
+  type RunningOrder,
+  type Trial,
+  type TrialCombination,
+  type TrialPull,
+} from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
 import { findPull, findTrial } from './find-named.ts';
 import { onLatest } from './on-latest.ts';
@@ -22,6 +28,8 @@ export interface TrialEdit {
   takenApart?: TakenApartSaid | undefined;
   /** Pulls that join or change their role; the others stay. `left out` takes a pull out of the trial. */
   pulls?: PullEdit[] | undefined;
+  /** How it is told step by step, whole; `null`: as worked out. */
+  runningOrder?: RunningOrder | null | undefined;
 }
 
 export interface PullEdit {
@@ -71,6 +79,8 @@ async function editedTrial(book: Book, before: Trial, edit: TrialEdit): Promise<
   if (!combinations.ok) return combinations;
   const pulls = await editedPulls(book, before, combinations.value, edit.pulls ?? []);
   if (!pulls.ok) return pulls;
+  const order = edit.runningOrder == null ? null : checkedRunningOrder(edit.runningOrder);
+  if (order?.ok === false) return order;
   const planned = rekeyedPlan(before, combinations.value);
   return accepted(
     {
@@ -83,6 +93,7 @@ async function editedTrial(book: Book, before: Trial, edit: TrialEdit): Promise<
       remark: edit.remark ?? before.remark,
       combinations: combinations.value,
       pulls: pulls.value,
+      ...(edit.runningOrder === undefined ? {} : { runningOrder: order?.value ?? null }),
     },
     [...combinations.remarks, ...planned.remarks],
   );

@@ -1,5 +1,7 @@
 import type { MapPoint } from '@pullbook/core/airpath';
+import type { PublicationLink } from '@pullbook/core/publication';
 import { formatNumber, formatQuantity, type QuantityKind } from '@pullbook/core/quantity';
+import type { StepChoice } from '@pullbook/core/trial';
 import type { ViewOptions } from '@pullbook/views';
 import type { NameOf } from './history-words.ts';
 
@@ -41,6 +43,9 @@ const LABELS: Record<string, string> = {
   'plan.looksAt': 'Planned looks, after so many pulls',
   'plan.stopCriteria': 'Stop criteria',
   'plan.notes': 'Notes on the plan',
+  'runningOrder.steps': 'Running order',
+  'runningOrder.speed': 'Running order, speed',
+  links: 'Appeared in',
   leftEnd: 'Left end of the speed lines',
   'reference.pressure': 'Reference pressure',
   'reference.temperature': 'Reference temperature',
@@ -109,6 +114,8 @@ export function wordsOfValue(
 function partWords(one: unknown, nameOf: NameOf): string {
   if (typeof one !== 'object' || one === null) return String(one);
   if (isMapPoint(one)) return pointWords(one);
+  if (isStep(one)) return stepWords(one);
+  if (isLink(one)) return [one.where, one.day, one.note].filter(Boolean).join(', ');
   const { text, key, shortName, combinationId, name, label, limit } = one as Record<
     string,
     string | undefined
@@ -122,6 +129,17 @@ function partWords(one: unknown, nameOf: NameOf): string {
   if (label !== undefined) return `${label} ${limit}`;
   if (key !== undefined) return key;
   return name ?? JSON.stringify(one);
+}
+
+const isStep = (one: object): one is StepChoice => 'isShown' in one;
+const isLink = (one: object): one is PublicationLink => 'where' in one;
+
+/** `gain “What it adds” 6 s`, `why, not shown`: a step of a running order as a person left it. */
+function stepWords({ id, isShown, title, seconds }: StepChoice): string {
+  if (!isShown) return `${id}, not shown`;
+  return [id, title === null ? '' : `“${title}”`, seconds === null ? '' : `${seconds} s`]
+    .filter(Boolean)
+    .join(' ');
 }
 
 const isMapPoint = (one: object): one is MapPoint => 'flow' in one && 'pressureRatio' in one;

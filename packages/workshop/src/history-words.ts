@@ -38,6 +38,8 @@ const VERBS: Record<string, string> = {
   'prediction added': 'noted the prediction',
   'compressorMap added': 'added the compressor map',
   'compressorMap changed': 'changed the compressor map',
+  'publication added': 'published',
+  'publication changed': 'said where it appeared:',
   'settings changed': 'changed the settings of the shop',
   'books merged': 'merged a book into',
   'book rescued': 'rescued the book',

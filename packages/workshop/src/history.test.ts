@@ -7,6 +7,7 @@ import { pullDetailsFromText } from './edge/pull-details.ts';
 import { editTrial } from './edit-trial.ts';
 import { changeEngine } from './engines.ts';
 import { history, lastStep, subjectNamed, undo } from './history.ts';
+import { changesOf } from './history-words.ts';
 import { importFile } from './import-file.ts';
 import { startTrial } from './start-trial.ts';
 import { sheetText, stepTestFile, temporaryBook } from './testing/temporary-book.ts';
@@ -82,6 +83,24 @@ describe('history', () => {
       words: 'Changed the engine “Six”',
       changes: [{ label: 'Build revision', before: '1', after: '2' }],
     });
+  });
+
+  test('a running order and where something appeared are told in words', () => {
+    const nameOf = (_: string, id: string) => id;
+    const steps = [
+      { id: 'gain', isShown: true, title: 'What it adds', seconds: 6 },
+      { id: 'why', isShown: false, title: null, seconds: null },
+    ];
+    const order = { act: 'trial changed', before: {}, after: { runningOrder: { steps, speed: 2 } } };
+    expect(changesOf(order, nameOf, US)).toEqual([
+      { label: 'Running order', before: '', after: 'gain “What it adds” 6 s; why, not shown' },
+      { label: 'Running order, speed', before: '', after: '2' },
+    ]);
+    const link = { where: 'club magazine', day: '2026-05-01', note: '' };
+    const linked = { act: 'publication changed', before: { links: [] }, after: { links: [link] } };
+    expect(changesOf(linked, nameOf, US)).toEqual([
+      { label: 'Appeared in', before: '', after: 'club magazine, 2026-05-01' },
+    ]);
   });
 
   test('a file with its pulls is one step; undone it says so, and its page is gone', async () => {

@@ -15,6 +15,12 @@ export async function mergeIntoBook(
   return accepted(report, remarksOn(report, invented));
 }
 
+const CAUSES: Record<MergeReport['conflicts'][number]['why'], string> = {
+  'both changed it': 'was changed in both books',
+  'same file in both': 'was imported in both books from the same file',
+  'no log tells which is later': 'stands otherwise in what was brought, and nothing tells which is later',
+};
+
 /** As a person says it; the others are said as the log names them. */
 const wordOf = (kind: string): string => (kind === 'compressorMap' ? 'compressor map' : kind);
 
@@ -29,10 +35,7 @@ function remarksOn(report: MergeReport, isOurInvented: boolean): Remark[] {
     );
   for (const { kind, name, why, fields } of conflicts) {
     const named = fields.map(({ field }) => field).join(', ');
-    const cause =
-      why === 'both changed it'
-        ? 'was changed in both books'
-        : 'was imported in both books from the same file';
+    const cause = CAUSES[why];
     say(
       'merge-conflict',
       `The ${wordOf(kind)} "${name}" ${cause} (${named}). It stays as it is here; what the other book says is in the history.`,

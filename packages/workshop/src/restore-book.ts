@@ -95,7 +95,7 @@ async function refusedWithAll(opened: OpenExport, met: ExportFault): Promise<Res
 }
 
 /** A file of the export is missing or does not fit. */
-class ExportFault extends Error {
+export class ExportFault extends Error {
   readonly remarks: Remark[];
   constructor(remarks: Remark[]) {
     super(remarks[0]?.message);
@@ -103,7 +103,7 @@ class ExportFault extends Error {
   }
 }
 
-function wholeOrFault<T>(result: Result<T>): T {
+export function wholeOrFault<T>(result: Result<T>): T {
   if (result.ok) return result.value;
   throw new ExportFault(result.remarks);
 }

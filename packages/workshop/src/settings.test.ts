@@ -30,6 +30,9 @@ describe('settings of the shop', () => {
       letterKeys: false,
       cell: 'Cell 1',
     });
+    expect(await said({ shopContact: ' 12 Dairy Road ' })).toBe('kept');
+    expect((await settingsOf(place.book)).shopContact).toBe('12 Dairy Road');
+    expect(await said({ shopContact: 'x'.repeat(161) })).toContain('at most 160 letters');
     expect(await said({ binWidthRpm: 'adapted', cell: 'none', units: 'us' })).toBe('kept');
     expect(await settingsOf(place.book)).toMatchObject({ binWidthRpm: null, cell: null, units: 'us' });
   });

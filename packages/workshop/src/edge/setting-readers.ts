@@ -25,6 +25,8 @@ export interface ShopSettings {
   letterKeys: boolean;
   /** '' none */
   shopName: string;
+  /** Where the shop is found, a line under its name in a report; '' none. */
+  shopContact: string;
   mark: ShopMark | null;
   /** Folder of the daily backups; `null`: none are made. */
   backupFolder: string | null;
@@ -45,6 +47,7 @@ export const FIRST_SETTINGS: ShopSettings = Object.freeze({
   theme: 'system',
   letterKeys: true,
   shopName: '',
+  shopContact: '',
   mark: null,
   backupFolder: null,
   scatterPrior: null,
@@ -53,6 +56,7 @@ export const FIRST_SETTINGS: ShopSettings = Object.freeze({
 });
 
 const LONGEST_NAME = 80;
+const LONGEST_CONTACT = 160;
 
 /**
  * What may stand for each setting, as JSON or as a person writes it (`si`, `200rpm`, `off`); everything else is refused in
@@ -76,6 +80,10 @@ export const SETTING_READERS: {
   letterKeys: (given) => oneOf('letterKeys', given, { true: true, false: false, on: true, off: false }),
   shopName: (given) => {
     const read = nameOrNone('shopName', given);
+    return read.ok ? accepted(read.value ?? '') : read;
+  },
+  shopContact: (given) => {
+    const read = nameOrNone('shopContact', given, LONGEST_CONTACT);
     return read.ok ? accepted(read.value ?? '') : read;
   },
   mark: (given) => (isNone(given) ? accepted(null) : storedMark(given)),
@@ -112,12 +120,12 @@ function oneOf<T>(name: keyof ShopSettings, given: unknown, allowed: Record<stri
 const isNone = (given: unknown): boolean =>
   given === null || (typeof given === 'string' && /^\s*(none)?\s*$/i.test(given));
 
-function nameOrNone(name: keyof ShopSettings, given: unknown): Result<string | null> {
+function nameOrNone(name: keyof ShopSettings, given: unknown, longest = LONGEST_NAME): Result<string | null> {
   if (isNone(given)) return accepted(null);
   const text = typeof given === 'string' ? given.trim().replace(/\s+/gu, ' ') : null;
-  return text !== null && text.length <= LONGEST_NAME
+  return text !== null && text.length <= longest
     ? accepted(text)
-    : refusal(name, given, `a text of at most ${LONGEST_NAME} letters, or none`);
+    : refusal(name, given, `a text of at most ${longest} letters, or none`);
 }
 
 function binWidthFrom(given: unknown): Result<number | null> {
