@@ -222,22 +222,14 @@ describe('the whole job on the command line', () => {
     const people = await captured(['show', ids.trial!, ...book()]);
     expect(people.out).toContain('Evidence');
     expect(people.out).not.toMatch(/undefined|NaN|null/);
-    const still = await capturedJson([
-      'publish',
-      ids.trial!,
-      '--out',
-      at('still.png'),
-      '--size',
-      '4k',
-      '--theme',
-      'dark',
-      ...book(),
-    ]);
-    expect(still.json).toMatchObject({ format: 'png', width: 3840, height: 2160 });
-    expect((await readFile(at('still.png'))).subarray(16, 24).toString('hex')).toBe('00000f0000000870');
-    const svg = await captured(['publish', ids.trial!, '--out', at('still.svg'), '--transparent', ...book()]);
+    const answer = ['publish', ids.trial!, '--kind', 'still', '--picture', 'answer', '--out', at('stills')];
+    const still = await capturedJson([...answer, '--size', '4k', '--theme', 'dark', ...book()]);
+    expect(still.json.files).toMatchObject([{ kind: 'still', width: 3840, height: 2160 }]);
+    const png = await readFile(still.json.files[0].path);
+    expect(png.subarray(16, 24).toString('hex')).toBe('00000f0000000870');
+    const svg = await capturedJson([...answer, '--format', 'svg', '--transparent', ...book()]);
     expect(svg.code).toBe(0);
-    expect(await readFile(at('still.svg'), 'utf8')).toContain('</svg>');
+    expect(await readFile(svg.json.files[0].path, 'utf8')).toContain('</svg>');
   });
 
   test('a pull goes into a trial as it is imported; of another combination it stays outside, and says why', async () => {
@@ -263,7 +255,7 @@ describe('the whole job on the command line', () => {
   test('whether the engine was taken apart is said by the letter, kept, and decides what the band is made of', async () => {
     const setUpPart = async (answer: string) => {
       const argv = ['trial', 'change', ids.trial!, '--taken-apart', `B=${answer}`, ...book()];
-      expect((await capturedJson(argv)).json).toEqual({ id: ids.trial, remarks: [] });
+      expect((await capturedJson(argv)).json).toEqual({ id: ids.trial, remarks: [], errata: [] });
       const { trial, comparisons } = (await capturedJson(['show', ids.trial!, ...book()])).json;
       return [trial.combinations[1].takenApart ?? null, comparisons[0].meanGainHighPercent];
     };
@@ -510,6 +502,8 @@ describe('usage', () => {
       'silence',
       'air',
       'publish',
+      'publications',
+      'open',
       'export',
       'backup',
       'restore',
@@ -524,7 +518,8 @@ describe('usage', () => {
       layout: ['list', 'forget'],
       map: ['add', 'list', 'show', 'export', 'change'],
       backup: ['', 'check'],
-      trial: ['start', 'change'],
+      trial: ['start', 'change', 'order'],
+      publications: ['', 'link'],
       cell: ['list', 'show', 'add', 'change', 'instrument', 'calibration'],
     };
     for (const name of names) {

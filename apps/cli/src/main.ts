@@ -57,7 +57,7 @@ function troubleCode(trouble: unknown, context: Context, json: boolean): number 
   const code = known ? (trouble as Refusal).code : 'internal';
   const message = known
     ? trouble.message
-    : `Pullbook failed at this: ${trouble.message}. What is in the book is untouched.`;
+    : `Pullbook failed at this: ${trouble.message.replace(/\.$/u, '')}. What is in the book is untouched.`;
   if (json) printJson(context, code, message, trouble instanceof Refusal ? trouble.remarks : []);
   else context.terminal.err(`${forPeople(trouble, message, context)}\n`);
   if (!known && context.terminal.env.PULLBOOK_TRACE) context.terminal.err(`${trouble.stack}\n`);

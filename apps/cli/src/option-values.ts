@@ -74,6 +74,17 @@ export function degreesOfFreedomValue(text: string): number {
   return value;
 }
 
+/** Words in a list, `png,svg`; an option given several times adds up. */
+export function wordsValue(text: string, before: string[] = []): string[] {
+  return [
+    ...before,
+    ...text
+      .split(',')
+      .map((word) => word.trim())
+      .filter(Boolean),
+  ];
+}
+
 /** Ids in a list, `3f2a,77b0`; an option given several times adds up. */
 export function idsValue(text: string, before: string[] = []): string[] {
   return [

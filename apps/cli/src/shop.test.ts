@@ -95,8 +95,11 @@ test('who may see: set, shown, and a still of it leaves the shop only when it is
   expect((await captured(['demo', '--book', demo])).code).toBe(0);
   const { json: listed } = await capturedJson(['list', 'trials', '--book', demo]);
   const [trial] = listed.trials;
-  const publish = ['publish', trial.id, '--format', 'svg', '--out', at('still.svg'), '--book', demo];
-  expect((await captured(publish)).code).toBe(0);
+  const answer = ['--kind', 'still', '--picture', 'answer', '--format', 'svg'];
+  const publish = ['publish', trial.id, ...answer, '--out', at('stills'), '--book', demo];
+  const open = await capturedJson(publish);
+  expect(open.code).toBe(0);
+  const { path } = open.json.files[0];
   const who = ['audience', trial.id, '--who', 'customer', '--not-before', '9000-05-03', '--book', demo];
   expect((await captured(who)).out).toContain('the customer whose engine it is, not before 3 May 9000');
   const refused = await capturedJson(publish);
@@ -104,10 +107,10 @@ test('who may see: set, shown, and a still of it leaves the shop only when it is
   expect(refused.json.error.code).toBe('not-for-everyone');
   expect(refused.json.error.message).toContain('--private-too');
   const { readFile } = await import('node:fs/promises');
-  expect(await readFile(at('still.svg'), 'utf8')).not.toContain('Not for publication');
+  expect(await readFile(path, 'utf8')).not.toContain('Not for publication');
   expect((await captured([...publish, '--private-too'])).code).toBe(0);
-  expect(await readFile(at('still.svg'), 'utf8')).toContain('Not for publication');
-});
+  expect(await readFile(path, 'utf8')).toContain('Not for publication');
+}, 90_000);
 
 test('figures and predictions: kept before the pull, refused after it, in the ledger', async () => {
   const demo = ['--book', at('demo')];

@@ -9,6 +9,8 @@ export interface Terminal {
   colours: boolean;
   /** Settles when the program is asked to stop. */
   stopped: () => Promise<void>;
+  /** Aborts when a person presses Ctrl+C: what is under way is put away cleanly. Pressed again, the program ends at once. */
+  interrupted: () => AbortSignal;
 }
 
 /** The terminal of this process. Output is dropped quietly once its reader is gone (`pullbook list | head`). */
@@ -30,5 +32,10 @@ export function processTerminal(): Terminal {
         process.once('SIGINT', () => stop());
         process.once('SIGTERM', () => stop());
       }),
+    interrupted: () => {
+      const abort = new AbortController();
+      for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => abort.abort());
+      return abort.signal;
+    },
   };
 }

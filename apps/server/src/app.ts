@@ -10,6 +10,7 @@ import { fileRoutes } from './routes/files.ts';
 import { historyRoutes } from './routes/history.ts';
 import { matchRoutes } from './routes/match.ts';
 import { planRoutes } from './routes/plan.ts';
+import { publishRoutes } from './routes/publish.ts';
 import { pullRoutes } from './routes/pulls.ts';
 import { rememberedRoutes } from './routes/remembered.ts';
 import { ruleRoutes } from './routes/rules.ts';
@@ -43,6 +44,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
       directives: {
         defaultSrc: ["'self'"],
         imgSrc: ["'self'", 'data:', 'blob:'],
+        // What encodes transparent clips starts a thread of its own from its own text. Pages still run no script but ours.
+        workerSrc: ["'self'", 'blob:'],
         objectSrc: ["'none'"],
         baseUri: ["'none'"],
         formAction: ["'self'"],
@@ -63,6 +66,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   });
   bookRoutes(app, options.book);
   trialRoutes(app, options.book);
+  await publishRoutes(app, options.book);
   planRoutes(app, options.book);
   matchRoutes(app, options.book);
   pullRoutes(app, options.book);

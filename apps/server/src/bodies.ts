@@ -1,4 +1,5 @@
 import { type ChannelMeaning, MEANINGS } from '@pullbook/core/pull';
+import { STEP_IDS } from '@pullbook/core/trial';
 import { z } from 'zod';
 import { RequestTrouble } from './trouble.ts';
 
@@ -121,6 +122,22 @@ export const trialEdit = z.strictObject({
       }),
     )
     .optional(),
+  /** How it is told step by step; what it may be is the workshop's to say, in words a person can act on. */
+  runningOrder: z
+    .strictObject({
+      steps: z
+        .array(
+          z.strictObject({
+            id: z.enum(STEP_IDS),
+            isShown: z.boolean(),
+            title: text.nullable(),
+            seconds: z.number().nullable(),
+          }),
+        )
+        .max(100),
+      speed: z.number(),
+    })
+    .nullish(),
   reason: text.default(''),
 });
 
@@ -173,16 +190,6 @@ export const recordedQuery = z.object({
   low: z.coerce.number().optional(),
   high: z.coerce.number().optional(),
   channels: z.string().optional(),
-});
-
-export const stillQuery = lookingQuery.extend({
-  format: z.enum(['svg', 'png']).default('svg'),
-  size: z.enum(['1080p', '4k']).default('1080p'),
-  theme: z.enum(['light', 'dark']).default('light'),
-  ground: z.enum(['true', 'false']).default('true'),
-  /** Although it holds what is not for everyone. */
-  privateToo: z.enum(['true', 'false']).default('false'),
-  download: z.string().optional(),
 });
 
 export const airQuery = z.object({

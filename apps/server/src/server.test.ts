@@ -317,7 +317,7 @@ describe('the job over HTTP', () => {
     ]);
     const still = await get(`/api/trials/${id}/still?format=png&size=1080p&theme=dark&download=1`);
     expect(still.headers['content-type']).toBe('image/png');
-    expect(still.headers['content-disposition']).toContain('what-does-the-cam-add-1920x1080-dark.png');
+    expect(still.headers['content-disposition']).toContain('what-does-the-cam-add-answer-1920x1080-dark.png');
     expect(still.rawPayload.subarray(1, 4).toString()).toBe('PNG');
     expect((await get('/api/trials')).json().rows).toHaveLength(1);
   });

@@ -46,6 +46,10 @@ export function answerTroubles(app: FastifyInstance, uploadLimitBytes: number, b
       return reply.status(status).send({ error: { code, message, since: steps, stamp: since.at(-1)!.uid } });
     }
     const status = 'statusCode' in trouble ? (trouble.statusCode ?? 500) : 500;
+    if (status === 413 && request.headers['content-type']?.startsWith('application/json')) {
+      const message = 'This request is longer than any that the pages send. Nothing was done.';
+      return reply.status(413).send({ error: { code: 'too-large', message } });
+    }
     if (status === 413) {
       const allowed = `${Math.floor(uploadLimitBytes / 1_048_576)} MB`;
       const message = `This is more than Pullbook takes at once. Allowed: ${allowed} a file. Cut the log into its pulls first.`;
@@ -55,7 +59,7 @@ export function answerTroubles(app: FastifyInstance, uploadLimitBytes: number, b
       return reply.status(status).send({ error: { code: 'bad-request', message: trouble.message } });
     }
     process.stderr.write(`${request.method} ${request.url}: ${trouble.stack ?? trouble.message}\n`);
-    const message = `Pullbook failed at this: ${trouble.message}. What is in the book is untouched; the terminal says more.`;
+    const message = `Pullbook failed at this: ${trouble.message.replace(/\.$/u, '')}. What is in the book is untouched; the terminal says more.`;
     return reply.status(500).send({ error: { code: 'internal', message } });
   });
 }

@@ -2,6 +2,7 @@ import type { PullDetailsText } from '@pullbook/workshop';
 import { type Command, Option } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
+import { erratumLines } from '../print/stale.ts';
 import { type PullOptions, pullDetailsOf, withPullOptions } from '../pull-options.ts';
 import { valueOrRefusal } from '../refusal.ts';
 import { withBook, withShared } from '../shared-options.ts';
@@ -72,15 +73,20 @@ export function addAmendCommand(program: Command, context: Context): void {
     )
     .action(async (id: string, options: AmendOptions, own: Command) => {
       const shared = context.shared(own);
-      const { amendPull, pullDetailsFromText } = await import('@pullbook/workshop');
+      const { amendPull, pullDetailsFromText, staleAfter } = await import('@pullbook/workshop');
       const said = {
         ...cleared(pullDetailsOf(options), options.clear ?? []),
         treatment: treatmentOf(options),
       };
       const details = valueOrRefusal(pullDetailsFromText(said, new Date().toISOString()));
-      const amended = valueOrRefusal(
-        await withBook(shared, { create: false }, (book) => amendPull(book, id, details, options.reason)),
-      );
-      context.answer(shared, amended, () => [`Amended pull ${amended.id.slice(0, 8)}.`]);
+      const { amended, errata } = await withBook(shared, { create: false }, async (book) => {
+        const done = valueOrRefusal(await amendPull(book, id, details, options.reason));
+        const stale = await staleAfter(book, { pullIds: [done.id] }, shared.view);
+        return { amended: done, errata: stale };
+      });
+      context.answer(shared, { ...amended, errata }, () => [
+        `Amended pull ${amended.id.slice(0, 8)}.`,
+        ...erratumLines(errata, context),
+      ]);
     });
 }

@@ -5,6 +5,7 @@ import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { combinationLines } from '../print/pages.ts';
 import { remarkLines } from '../print/remarks.ts';
+import { erratumLines } from '../print/stale.ts';
 import { table } from '../print/table.ts';
 import { Refusal, valueOrRefusal } from '../refusal.ts';
 import { withBook, withShared } from '../shared-options.ts';
@@ -42,7 +43,7 @@ function addAmend(parent: Command, context: Context): void {
     )
     .action(async (id: string, path: string | undefined, options: AmendOptions, own: Command) => {
       const shared = context.shared(own);
-      const { amendCombination, edgeRemarks, sheetSameBut } = await import('@pullbook/workshop');
+      const { amendCombination, edgeRemarks, sheetSameBut, staleAfter } = await import('@pullbook/workshop');
       const lines = await linesFrom(options);
       if ((path === undefined) === (lines.length === 0))
         throw new Refusal(
@@ -50,18 +51,21 @@ function addAmend(parent: Command, context: Context): void {
           'Give the mended sheet, or the lines to mend with --set, and not both.',
         );
       const file = path === undefined ? null : basename(path);
-      const amended = await withBook(shared, { create: false }, async (book) => {
+      const { amended, value, errata } = await withBook(shared, { create: false }, async (book) => {
         const sheetText =
           path === undefined
             ? valueOrRefusal(await sheetSameBut(book, { fromId: id, lines })).sheetText
             : await readFile(path, 'utf8');
-        return amendCombination(book, id, sheetText, options.reason, file ?? undefined);
+        const done = await amendCombination(book, id, sheetText, options.reason, file ?? undefined);
+        const mended = valueOrRefusal(done);
+        const stale = await staleAfter(book, { combinationIds: [mended.id] }, shared.view);
+        return { amended: done, value: mended, errata: stale };
       });
-      const value = valueOrRefusal(amended);
       const remarks = edgeRemarks(amended.remarks, file, shared.wordsIn());
-      context.answer(shared, { ...value, remarks }, () => [
+      context.answer(shared, { ...value, remarks, errata }, () => [
         `Amended combination ${value.id.slice(0, 8)}, now revision ${value.revision}.`,
         ...remarkLines(remarks, context),
+        ...erratumLines(errata, context),
       ]);
     });
 }

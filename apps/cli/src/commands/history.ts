@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { countValue } from '../option-values.ts';
+import { erratumLines } from '../print/stale.ts';
 import { valueOrRefusal } from '../refusal.ts';
 import { withBook, withShared } from '../shared-options.ts';
 
@@ -40,13 +41,15 @@ function addUndo(program: Command, context: Context): void {
     .addHelpText('after', examples('pullbook undo', 'pullbook undo 42', 'pullbook undo 42 --json'))
     .action(async (entry: string | undefined, _options, own: Command) => {
       const shared = context.shared(own);
-      const { undo } = await import('@pullbook/workshop');
-      const step = valueOrRefusal(
-        await withBook(shared, { create: false }, (book) => undo(book, entry ?? null, shared.view)),
-      );
-      context.answer(shared, { schemaVersion: 1, step }, () => [
+      const { staleAfterStep, undo } = await import('@pullbook/workshop');
+      const { step, errata } = await withBook(shared, { create: false }, async (book) => {
+        const undone = valueOrRefusal(await undo(book, entry ?? null, shared.view));
+        return { step: undone, errata: await staleAfterStep(book, undone, shared.view) };
+      });
+      context.answer(shared, { schemaVersion: 1, step, errata }, () => [
         `${step.words}.`,
         ...changeLines(step),
+        ...erratumLines(errata, context),
         `To have it back: pullbook undo ${numberOf(step)}`,
       ]);
     });

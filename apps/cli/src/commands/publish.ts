@@ -1,79 +1,152 @@
-import { writeFile } from 'node:fs/promises';
-import { extname, resolve } from 'node:path';
+import { resolve } from 'node:path';
+import type { PublishedFile } from '@pullbook/workshop';
 import { type Command, Option } from 'commander';
 import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
-import { fileTrouble } from '../file-trouble.ts';
+import { numberValue, wordsValue } from '../option-values.ts';
+import { numberLines } from '../print/published-numbers.ts';
+import { remarkLines } from '../print/remarks.ts';
+import { counted, table } from '../print/table.ts';
 import { Refusal, valueOrRefusal } from '../refusal.ts';
-import { withBook, withShared } from '../shared-options.ts';
+import { type Shared, withBook, withShared } from '../shared-options.ts';
+
+/** As shells say it of a program that was stopped by Ctrl+C. */
+const INTERRUPTED = 130;
+const NOT_DONE = 1;
 
 interface PublishOptions {
-  out?: string;
-  format?: 'svg' | 'png';
-  size: '1080p' | '4k';
+  out: string;
+  numbers?: string;
+  kind?: string[];
+  format?: string[];
+  picture?: string[];
+  size?: string[];
   theme: 'light' | 'dark';
   transparent?: boolean;
+  fps?: '30' | '60';
+  speed?: number;
+  seconds?: number;
+  paper?: 'a4' | 'letter';
   correction?: string;
   privateToo?: boolean;
+  draft?: boolean;
 }
 
 export function addPublishCommand(program: Command, context: Context): void {
-  withShared(program.command('publish <trial>'))
-    .description('write the still of a trial')
-    .option('--out <file>', 'file to write, .png or .svg (default: named for the question, here)')
-    .addOption(
-      new Option('--format <format>', 'default: as the file is named, else png').choices(['svg', 'png']),
+  withShared(program.command('publish [trial]'))
+    .description('make what leaves the shop of a trial: its set of stills, clip and report, or what is named')
+    .option('--out <folder>', 'folder for the files, made where it is missing', 'published')
+    .option('--kind <kinds>', 'still, clip, report, table, bundle (default: still,clip,report)', wordsValue)
+    .option(
+      '--format <formats>',
+      'still: png, svg, pdf; clip: mp4, webm, mov, png (numbered pictures); report: html, pdf; table: xlsx, csv, json; bundle: zip',
+      wordsValue,
     )
-    .addOption(
-      new Option('--size <size>', '1920 x 1080 or 3840 x 2160').choices(['1080p', '4k']).default('1080p'),
+    .option(
+      '--picture <names>',
+      'of the set of stills only these: answer, alone (alone:B), power, torque, gain, boost, temperatures, table, combination, badges, why, reply, thumbnail',
+      wordsValue,
     )
-    .addOption(new Option('--theme <theme>', 'ground').choices(['light', 'dark']).default('light'))
-    .option('--transparent', 'no ground, to lay over a film')
+    .option('--size <sizes>', '1080p, 4k, tall (9:16), square, thumbnail (default: 1080p)', wordsValue)
+    .addOption(
+      new Option('--theme <theme>', 'of stills and clips').choices(['light', 'dark']).default('light'),
+    )
+    .option(
+      '--transparent',
+      'stills and clips without a ground, to lay over a film; a clip as mov, webm or png',
+    )
+    .addOption(new Option('--fps <number>', 'frames a second of a clip (default: 60)').choices(['30', '60']))
+    .option('--speed <times>', 'of the clip: 2 is twice as fast (default: as the trial has it)', numberValue)
+    .option('--seconds <number>', 'of the clip: as long as this', numberValue)
+    .addOption(new Option('--paper <size>', 'of a report as PDF (default: a4)').choices(['a4', 'letter']))
     .option('--correction <standard>', 'in another standard than the trial has')
-    .option('--private-too', 'although it holds what is not for everyone; the still then says so')
+    .option('--private-too', 'although it holds what is not for everyone; it then says so')
+    .option('--draft', 'to look at only: not noted as published')
+    .option('--numbers <file>', 'read back what a still or report carries; needs no book')
     .addHelpText(
       'after',
       examples(
-        'pullbook publish 12ab --out cam.png --size 4k --theme dark',
-        'pullbook publish 12ab --out cam.svg --transparent --units si --decimal ,',
+        'pullbook publish 12ab --out cam',
+        'pullbook publish 12ab --kind still --picture answer,thumbnail --size 4k --theme dark --out cam',
+        'pullbook publish 12ab --kind clip --format mov --transparent --fps 30 --out cam --json',
+        'pullbook publish --numbers cam/report.html',
       ),
     )
-    .action(async (id: string, options: PublishOptions, own: Command) => {
+    .action(async (trial: string | undefined, options: PublishOptions, own: Command) => {
       const shared = context.shared(own);
-      const { correctionByName, stillOf } = await import('@pullbook/workshop');
-      const { size, theme } = options;
-      const correction =
-        options.correction === undefined ? undefined : valueOrRefusal(correctionByName(options.correction));
-      const format = formatFrom(options);
-      const ground = options.transparent !== true;
-      const drawn = await withBook(shared, { create: false }, (book) =>
-        stillOf(book, id, shared.view, {
-          format,
-          size,
-          theme,
-          ground,
-          correction,
-          privateToo: options.privateToo,
-        }),
-      );
-      const still = valueOrRefusal(drawn);
-      const file = resolve(options.out ?? still.fileName);
-      await writeFile(file, still.bytes).catch((trouble: unknown) => {
-        throw fileTrouble(trouble, file);
-      });
-      const { width, height } = still;
-      context.answer(shared, { file, format, width, height, bytes: still.bytes.byteLength }, () => [
-        `Wrote ${file} (${width} x ${height}).`,
-      ]);
+      if (options.numbers !== undefined) return tellNumbers(options.numbers, trial, shared, context);
+      if (trial === undefined)
+        throw new Refusal('no-trial', 'Say which trial: an id, its beginning, or its question.');
+      await publish(trial, options, shared, context);
     });
 }
 
-function formatFrom({ out, format }: PublishOptions): 'svg' | 'png' {
-  if (out === undefined) return format ?? 'png';
-  const ending = extname(out).slice(1).toLowerCase();
-  if ((ending === 'svg' || ending === 'png') && (format ?? ending) === ending) return ending;
-  throw new Refusal(
-    'name-of-still',
-    `A still named ${out} does not go with ${format ? `--format ${format}` : 'either format'}. Name it .png or .svg.`,
+async function publish(
+  trial: string,
+  options: PublishOptions,
+  shared: Shared,
+  context: Context,
+): Promise<void> {
+  const { edgeRemarks, publishRequest, publishTrial } = await import('@pullbook/workshop');
+  const { kind, format, picture, size, fps, out, numbers: _, ...rest } = options;
+  if (out.trim() === '') throw new Refusal('no-folder', 'Name the folder for the files: --out published.');
+  const request = valueOrRefusal(
+    publishRequest({
+      ...rest,
+      kinds: kind,
+      formats: format,
+      pictures: picture,
+      sizes: size,
+      fps: fps && Number(fps),
+    }),
+  );
+  const signal = context.terminal.interrupted();
+  const report = valueOrRefusal(
+    await withBook(shared, { create: false }, (book) =>
+      publishTrial(book, trial, shared.view, request, {
+        folder: resolve(out),
+        signal,
+        onProgress: (what, share) => context.progress(`${what}  ${Math.floor(100 * share)} %`),
+      }),
+    ),
+  );
+  context.progress('');
+  if (report.state !== 'done') context.exitCode = report.state === 'cancelled' ? INTERRUPTED : NOT_DONE;
+  const { files, publicationId } = report;
+  const remarks = edgeRemarks(report.remarks, null, shared.wordsIn());
+  context.answer(shared, { schemaVersion: 1, files, publicationId, remarks }, () => [
+    `Made ${counted(files.length, 'file')} in ${resolve(out)}.`,
+    ...table(files.map(fileRow), '  '),
+    ...remarkLines(remarks, context),
+    ...(publicationId === null
+      ? []
+      : [`Noted. Say where it appears: pullbook publications link ${publicationId.slice(0, 8)} --where "…"`]),
+  ]);
+}
+
+function fileRow({ path, kind, width, height, seconds, bytes }: PublishedFile): string[] {
+  return [
+    kind,
+    path.split(/[\\/]/).at(-1)!,
+    width === null ? '' : `${width} x ${height}`,
+    seconds === null ? '' : `${seconds.toFixed(1)} s`,
+    `${Math.ceil(bytes / 1024)} kB`,
+  ];
+}
+
+async function tellNumbers(
+  file: string,
+  trial: string | undefined,
+  shared: Shared,
+  context: Context,
+): Promise<void> {
+  if (trial !== undefined) {
+    const message = `Numbers are read back from a file alone. Leave "${trial}" out, or leave --numbers out to publish it.`;
+    throw new Refusal('numbers-of-a-file', message);
+  }
+  const { numbersOfFile } = await import('@pullbook/workshop');
+  const read = valueOrRefusal(await numbersOfFile(resolve(file)));
+  context.answer(shared, { schemaVersion: 1, file: resolve(file), ...read }, () =>
+    numberLines(read, context),
   );
 }

@@ -16,9 +16,9 @@ interface SettingsOptions {
 
 export function addSettingsCommand(program: Command, context: Context): void {
   withShared(program.command('settings'))
-    .description('what the shop settled once: units, standard, bin width, cell, name, mark …')
+    .description('what the shop settled once: units, standard, bin width, cell, name, contact, mark …')
     .option('--set <name=value>', 'set one; "none" takes it back (repeat)', textsValue)
-    .option('--mark <file>', 'the shop’s own mark for its stills: PNG or SVG, up to 300 kB')
+    .option('--mark <file>', 'the shop’s own mark for its stills and reports: PNG or SVG, up to 300 kB')
     .addHelpText(
       'after',
       examples(
@@ -26,6 +26,7 @@ export function addSettingsCommand(program: Command, context: Context): void {
         'pullbook settings --set units=si --set decimalMark=, --set correction=iso-1585',
         'pullbook settings --set binWidthRpm=200rpm --set cell="Cell 1"',
         'pullbook settings --set shopName="Our workshop" --mark sign.svg --json',
+        'pullbook settings --set shopContact="12 Dairy Road, telephone 555 0100"',
       ),
     )
     .action(async (options: SettingsOptions, own: Command) => {
@@ -65,8 +66,14 @@ function settingLines(report: SettingsReport): string[] {
   const { schemaVersion: _, stamp: __, mark, ...settings } = report;
   const rows = Object.entries(settings).map(([name, value]) => [
     name,
-    value === null || value === '' ? (name === 'binWidthRpm' ? 'adapted' : 'none') : String(value),
+    value === null || value === '' ? (name === 'binWidthRpm' ? 'adapted' : 'none') : settingText(value),
   ]);
   const sign = mark === null ? 'none' : `${mark.mediaType}, ${mark.width} x ${mark.height}`;
   return table([['Setting', 'Value'], ...rows, ['mark', sign]]);
+}
+
+/** Settings of several figures as JSON, as `--set` takes them. */
+function settingText(value: object | string | number | boolean): string {
+  if (typeof value !== 'object') return String(value);
+  return Object.keys(value).length === 0 ? 'none' : JSON.stringify(value);
 }

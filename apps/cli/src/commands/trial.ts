@@ -4,13 +4,16 @@ import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { idsValue, parted, takenApartValue, textsValue, windowValue } from '../option-values.ts';
 import { remarkLines } from '../print/remarks.ts';
+import { erratumLines } from '../print/stale.ts';
 import { Refusal, valueOrRefusal } from '../refusal.ts';
 import { withBook, withShared } from '../shared-options.ts';
+import { addOrderCommand } from './trial-order.ts';
 
 export function addTrialCommands(program: Command, context: Context): void {
   const parent = program.command('trial').description('one thing to find out: start a trial, change it');
   addStart(parent, context);
   addChange(parent, context);
+  addOrderCommand(parent, context);
 }
 
 interface StartOptions {
@@ -115,7 +118,7 @@ function addChange(parent: Command, context: Context): void {
     )
     .action(async (id: string, options: ChangeOptions, own: Command) => {
       const shared = context.shared(own);
-      const { correctionByName, edgeRemarks, editTrial } = await import('@pullbook/workshop');
+      const { correctionByName, edgeRemarks, editTrial, staleAfter } = await import('@pullbook/workshop');
       if (options.window && options.commonWindow) {
         throw new Refusal('two-windows', 'Give --window or --common-window, not both.');
       }
@@ -137,14 +140,17 @@ function addChange(parent: Command, context: Context): void {
           'Nothing to change was given. See: pullbook trial change --help',
         );
       }
-      const done = await withBook(shared, { create: false }, (book) =>
-        editTrial(book, id, edit, options.reason ?? ''),
-      );
-      const changed = valueOrRefusal(done);
+      const { done, changed, errata } = await withBook(shared, { create: false }, async (book) => {
+        const edited = await editTrial(book, id, edit, options.reason ?? '');
+        const value = valueOrRefusal(edited);
+        const stale = await staleAfter(book, { trialIds: [value.id] }, shared.view);
+        return { done: edited, changed: value, errata: stale };
+      });
       const remarks = edgeRemarks(done.remarks, null, shared.wordsIn());
-      context.answer(shared, { ...changed, remarks }, () => [
+      context.answer(shared, { ...changed, remarks, errata }, () => [
         `Changed trial ${changed.id.slice(0, 8)}.`,
         ...remarkLines(remarks, context),
+        ...erratumLines(errata, context),
       ]);
     });
 }

@@ -22,6 +22,7 @@ export async function captured(argv: string[], more: Partial<Terminal> = {}): Pr
     watched: false,
     colours: false,
     stopped: () => Promise.resolve(),
+    interrupted: () => new AbortController().signal,
     ...more,
   });
   return { code, out, err };

@@ -1,4 +1,4 @@
-import { type Book, changeEngine, history, lastStep, undo } from '@pullbook/workshop';
+import { type Book, changeEngine, history, lastStep, staleAfterStep, undo } from '@pullbook/workshop';
 import type { FastifyInstance } from 'fastify';
 import { engineChange, historyQuery, shaped, undoing } from '../bodies.ts';
 import { lookingFrom } from '../looking.ts';
@@ -18,6 +18,13 @@ export function historyRoutes(app: FastifyInstance, book: Book): void {
   app.get('/api/history/last', async (request) => ({
     step: await lastStep(book, lookingFrom(request.query).view),
   }));
+
+  // Beside the step and not in it: what was done is said at once, while these answers are still worked out.
+  app.get('/api/history/last/errata', async (request) => {
+    const { view } = lookingFrom(request.query);
+    const step = await lastStep(book, view);
+    return step === null ? [] : staleAfterStep(book, step, view);
+  });
 
   app.post('/api/undo', async (request) => {
     const { uid } = shaped(undoing, request.body);

@@ -3,19 +3,17 @@ import {
   correctionByName,
   editTrial,
   startTrial,
-  stillOf,
   trialCards,
   trialPageOf,
 } from '@pullbook/workshop';
 import type { FastifyInstance } from 'fastify';
-import { attachment } from '../attachment.ts';
-import { newTrial, shaped, stillQuery, trialEdit, trialPageQuery, trialsQuery } from '../bodies.ts';
-import { lookedAt, lookingFrom } from '../looking.ts';
+import { newTrial, shaped, trialEdit, trialPageQuery, trialsQuery } from '../bodies.ts';
+import { lookingFrom } from '../looking.ts';
 import { valueOrTrouble } from '../trouble.ts';
 
 type WithId = { Params: { id: string } };
 
-/** Trials: cards, one page, starting, changing, the still. */
+/** Trials: cards, one page, starting, changing. */
 export function trialRoutes(app: FastifyInstance, book: Book): void {
   app.get('/api/trials', (request) => {
     const { units, decimal, ...search } = shaped(trialsQuery, request.query);
@@ -43,22 +41,5 @@ export function trialRoutes(app: FastifyInstance, book: Book): void {
     return valueOrTrouble(
       await editTrial(book, request.params.id, { ...edit, correction: standard }, reason, stamp),
     );
-  });
-
-  app.get<WithId>('/api/trials/:id/still', async (request, reply) => {
-    const asked = shaped(stillQuery, request.query);
-    const view = { units: asked.units, decimalMark: asked.decimal };
-    const { format, size, theme } = asked;
-    const wanted = {
-      ...lookedAt(asked),
-      format,
-      size,
-      theme,
-      ground: asked.ground === 'true',
-      privateToo: asked.privateToo === 'true',
-    };
-    const still = valueOrTrouble(await stillOf(book, request.params.id, view, wanted));
-    if (asked.download === '1') reply.header('content-disposition', attachment(still.fileName));
-    return reply.type(still.mediaType).send(Buffer.from(still.bytes));
   });
 }
