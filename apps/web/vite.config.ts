@@ -23,5 +23,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     sourcemap: false,
   },
+  // The workers are modules like the page and share its parts.
+  worker: { format: 'es' },
   server: { proxy: { '/api': 'http://127.0.0.1:4680' } },
 });

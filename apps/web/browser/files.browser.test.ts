@@ -93,17 +93,20 @@ test('two files of open data fall on an empty book and end as a 4K still', async
     .waitFor();
 
   await page.getByRole('button', { name: 'Publish' }).click();
-  const dialog = page.getByRole('dialog', { name: 'Publish a still' });
-  await dialog.getByLabel('Size').selectOption('4k');
+  await page.getByRole('checkbox', { name: /4K/ }).check();
+  await page.getByRole('checkbox', { name: /^Wide 1920/ }).uncheck();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    dialog.getByRole('link', { name: 'Download the still' }).click(),
+    page
+      .getByRole('button', { name: /^Publish it alone/ })
+      .first()
+      .click(),
   ]);
   const png = await readFile((await download.path())!);
   expect(png.subarray(1, 4).toString('latin1')).toBe('PNG');
   // Width and height of a PNG stand in its first chunk, IHDR (PNG specification, 11.2.2).
   expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([3840, 2160]);
-  await dialog.getByRole('button', { name: 'Close' }).click();
+  await page.getByRole('link', { name: 'Back to the trial' }).click();
 
   await page
     .getByRole('region', { name: 'Evidence' })

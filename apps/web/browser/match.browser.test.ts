@@ -149,6 +149,9 @@ test('by keyboard alone: a pulley typed in millimetres, one that cannot be, take
   await page.keyboard.press('ControlOrMeta+a');
   await page.keyboard.type('80 mm');
   await expect.poll(() => tried(page)).toBe('80 mm');
+  // The bands of what is tried come after its figures.
+  await page.getByText('Tints: 95 of 100 cases').waitFor({ timeout: 30_000 });
+  await expect.poll(() => numbers(page)).toMatch(/Drive, B′, 95\s%/);
   const at80 = await numbers(page);
   await page.keyboard.press('ControlOrMeta+a');
   await page.keyboard.type('0 mm');

@@ -162,10 +162,15 @@ test('a customer’s trial: said on the page and the list, and its still leaves 
   await page.getByText('May be seen by: the customer whose engine it is.').waitFor();
   await page.getByText('Customer’s', { exact: true }).waitFor();
   await page.getByRole('button', { name: /Publish/ }).click();
-  await page.getByRole('button', { name: 'Download the still' }).waitFor();
-  expect(await page.getByRole('link', { name: 'Download the still' }).count()).toBe(0);
+  const alone = page.getByRole('button', { name: /^Publish it alone/ }).first();
+  await alone.waitFor();
+  expect(await alone.isDisabled()).toBe(true);
+  expect(await page.getByRole('button', { name: 'Publish all' }).isDisabled()).toBe(true);
   await page.getByLabel('Let it leave the shop all the same').check();
-  const href = await page.getByRole('link', { name: 'Download the still' }).getAttribute('href');
-  expect(href).toContain('privateToo=true');
+  const [asked] = await Promise.all([
+    page.waitForRequest((request) => request.method() === 'POST' && /\/publish$/.test(request.url())),
+    alone.click(),
+  ]);
+  expect(asked.postDataJSON()).toMatchObject({ privateToo: true });
   await close();
 });

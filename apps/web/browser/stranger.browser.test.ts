@@ -145,13 +145,10 @@ test('an empty book, a combination, two pulls, a trial, a still, the shop: by ke
 
   // A still.
   await page.keyboard.press('p');
-  const publish = page.getByRole('dialog', { name: 'Publish a still' });
-  await publish.waitFor();
-  await tabTo(page, publish.getByRole('link', { name: 'Download the still' }));
+  await heading(page, 'Publish');
+  await tabTo(page, page.getByRole('button', { name: /^Publish it alone/ }).first());
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
   expect(download.suggestedFilename()).toMatch(/\.png$/);
-  await page.keyboard.press('Escape');
-  await publish.waitFor({ state: 'detached' });
 
   // Found again by a word of its question.
   await page.keyboard.press('1');

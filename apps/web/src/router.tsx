@@ -1,12 +1,14 @@
 import { createRootRoute, createRoute, createRouter } from '@tanstack/react-router';
-import { Frame } from './frame/Frame.tsx';
+import { Around } from './frame/Around.tsx';
 import { NoSuchPage, PageTrouble } from './frame/PageTrouble.tsx';
 import { screen } from './frame/screen.ts';
 import {
   readAddSearch,
   readCombinationsSearch,
   readHistorySearch,
+  readLookSearch,
   readMatchSearch,
+  readPresentSearch,
   readPullSearch,
   readPullsSearch,
   readStartSearch,
@@ -15,7 +17,7 @@ import {
 } from './search.ts';
 
 const root = createRootRoute({
-  component: Frame,
+  component: Around,
   notFoundComponent: NoSuchPage,
   errorComponent: PageTrouble,
 });
@@ -39,6 +41,12 @@ const trial = createRoute({
   validateSearch: readTrialSearch,
   component: screen(() => import('./pages/trial/TrialPage.tsx')),
 });
+const present = createRoute({
+  getParentRoute: at,
+  path: '/trials/$id/present',
+  validateSearch: readPresentSearch,
+  component: screen(() => import('./pages/present/PresentPage.tsx')),
+});
 const plan = createRoute({
   getParentRoute: at,
   path: '/trials/$id/plan',
@@ -49,6 +57,22 @@ const trialMatch = createRoute({
   path: '/trials/$id/match',
   validateSearch: readMatchSearch,
   component: screen(() => import('./pages/match/TrialMatchPage.tsx')),
+});
+const publish = createRoute({
+  getParentRoute: at,
+  path: '/trials/$id/publish',
+  validateSearch: readLookSearch,
+  component: screen(() => import('./pages/publish/PublishPage.tsx')),
+});
+const openBundle = createRoute({
+  getParentRoute: at,
+  path: '/open',
+  component: screen(() => import('./pages/open-bundle/OpenBundlePage.tsx')),
+});
+const publications = createRoute({
+  getParentRoute: at,
+  path: '/publications',
+  component: screen(() => import('./pages/publications/PublicationsPage.tsx')),
 });
 const addPulls = createRoute({
   getParentRoute: at,
@@ -142,7 +166,11 @@ export const router = createRouter({
     shopFigures,
     startTrial,
     trial,
+    present,
     plan,
+    publish,
+    publications,
+    openBundle,
     trialMatch,
     addPulls,
     pulls,

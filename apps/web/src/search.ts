@@ -41,24 +41,41 @@ export const shownRange = ({ low, high }: Shown): [number, number] | null =>
 const listFrom = (value: unknown): string | undefined =>
   (typeof value === 'string' || typeof value === 'number') && value !== '' ? String(value) : undefined;
 
-export interface TrialSearch extends Shown {
+/** By which standard and over which speeds a trial is looked at. */
+export interface LookSearch {
   correction?: CorrectionId | undefined;
   /** r/min; both or none */
   from?: number | undefined;
   to?: number | undefined;
+}
+
+export function readLookSearch(search: Search): LookSearch {
+  const from = speedFrom(search.from);
+  const to = speedFrom(search.to);
+  const window = from !== undefined && to !== undefined && from < to ? { from, to } : {};
+  return present({ correction: correctionFrom(search.correction), ...window });
+}
+
+export interface TrialSearch extends Shown, LookSearch {
   /** Keys of combinations and ids of pulls that the chart does not show, separated by commas. */
   hide?: string | undefined;
 }
 
 export function readTrialSearch(search: Search): TrialSearch {
-  const from = speedFrom(search.from);
-  const to = speedFrom(search.to);
-  const window = from !== undefined && to !== undefined && from < to ? { from, to } : {};
+  return present({ ...readLookSearch(search), ...shownFrom(search), hide: listFrom(search.hide) });
+}
+
+export interface PresentSearch {
+  /** Which step; missing or unknown: the first. */
+  step?: string | undefined;
+  /** The second window, which shows what the first one does. */
+  follow?: 1 | undefined;
+}
+
+export function readPresentSearch(search: Search): PresentSearch {
   return present({
-    correction: correctionFrom(search.correction),
-    ...window,
-    ...shownFrom(search),
-    hide: listFrom(search.hide),
+    step: typeof search.step === 'string' ? search.step : undefined,
+    follow: String(search.follow) === '1' ? (1 as const) : undefined,
   });
 }
 

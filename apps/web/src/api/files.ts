@@ -19,10 +19,11 @@ export function importFile(
 export const checkFile = (file: File, details: ImportDetails): Promise<ImportReport> =>
   upload('/files/check', file, details, () => {});
 
-function upload<T>(
+/** Sends a file with what is said beside it; `null`: nothing. */
+export function upload<T>(
   path: string,
   file: File,
-  details: ImportDetails | null,
+  details: object | null,
   progress: (share: number) => void,
 ): Promise<T> {
   const form = new FormData();

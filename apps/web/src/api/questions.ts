@@ -1,6 +1,7 @@
 /** What the pages ask the server, each with the choices of view that its figures depend on. */
 import type { CorrectionId } from '@pullbook/core/air';
 import type { CombinationPage, PullPage, PullRow, RecordedPage, TrialCard, TrialPage } from '@pullbook/views';
+import type { ShownPublication } from '@pullbook/views/publish';
 import { keepPreviousData, queryOptions } from '@tanstack/react-query';
 import type { PullsSearch } from '../search.ts';
 import type { ViewChoices } from '../view/view-choices.ts';
@@ -109,6 +110,13 @@ export const lastActQuestion = (view: ViewChoices) =>
     queryKey: ['history', 'last', figuresQuery(view)],
     queryFn: ({ signal }) =>
       getJson<{ step: HistoryStep | null }>('/history/last', figuresQuery(view), signal),
+  });
+
+/** Publications in which something is no longer so after the last thing that was done to the book. */
+export const lastErrataQuestion = (view: ViewChoices) =>
+  queryOptions({
+    queryKey: ['history', 'last', 'errata', figuresQuery(view)],
+    queryFn: ({ signal }) => getJson<ShownPublication[]>('/history/last/errata', figuresQuery(view), signal),
   });
 
 export const pullQuestion = (id: string, correction: CorrectionId | undefined, view: ViewChoices) =>

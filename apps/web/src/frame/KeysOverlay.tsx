@@ -1,5 +1,6 @@
 import { CURSOR_KEYS, WINDOW_KEYS } from '../keys/cursor-keys.ts';
 import { KEY_LIST } from '../keys/key-list.ts';
+import { PRESENT_KEYS } from '../keys/present-keys.ts';
 import { Button, Key } from '../parts/Button.tsx';
 import { Dialog, DialogActions } from '../parts/Dialog.tsx';
 import { Choice } from '../parts/Field.tsx';
@@ -14,6 +15,7 @@ const GROUPS = [
   })),
   { where: 'On the cursor of a chart', keys: CURSOR_KEYS },
   { where: 'On an end of the window on a chart', keys: WINDOW_KEYS },
+  { where: 'While presenting', keys: PRESENT_KEYS },
 ];
 
 /** Every key and what it does, from the list that the shortcuts listen by. */

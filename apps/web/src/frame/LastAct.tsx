@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { useActs } from '../api/acts.ts';
 import type { HistoryStep } from '../api/edge.ts';
 import { bookChanged } from '../api/query-client.ts';
-import { lastActQuestion } from '../api/questions.ts';
+import { lastActQuestion, lastErrataQuestion } from '../api/questions.ts';
 import { sendJson } from '../api/request.ts';
 import { useKey } from '../keys/use-key.ts';
 import { Button, Key } from '../parts/Button.tsx';
@@ -25,7 +25,9 @@ export function useUndo() {
  */
 export function LastAct() {
   const acts = useActs();
-  const last = useQuery({ ...lastActQuestion(useViewChoices()), enabled: acts > 0 });
+  const view = useViewChoices();
+  const last = useQuery({ ...lastActQuestion(view), enabled: acts > 0 });
+  const errata = useQuery({ ...lastErrataQuestion(view), enabled: acts > 0 }).data?.length ?? 0;
   const [putAway, setPutAway] = useState(0);
   const undo = useUndo();
   useKey('undo', () => {
@@ -44,6 +46,14 @@ export function LastAct() {
               <span className={styles.reason}> · {step.reason}</span>
             )}
           </p>
+          {errata > 0 && (
+            <p className={styles.errata}>
+              {errata === 1
+                ? 'One publication carries a figure that is no longer so.'
+                : `${errata} publications carry figures that are no longer so.`}{' '}
+              <Link to="/publications">See what was said</Link>
+            </p>
+          )}
           <div className={styles.buttons}>
             {undo.error === null && step?.canUndo && (
               <Button onPress={() => undo.mutate(step.uid)} isDisabled={undo.isPending}>

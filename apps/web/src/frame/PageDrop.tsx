@@ -1,11 +1,12 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useEffectEvent, useState } from 'react';
 import { bringFiles } from '../pages/add-pulls/brought-files.ts';
+import { bringBundle, isBundle } from '../pages/open-bundle/brought-bundle.ts';
 import styles from './frame.module.css';
 
 const bringsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false;
 
-/** Files dropped anywhere on any page go to the page that adds pulls, but where a place takes them itself. */
+/** Files dropped anywhere on any page go to the page that adds pulls, a bundle to the one that opens it, but where a place takes them itself. */
 export function PageDrop() {
   const [over, setOver] = useState(false);
   const navigate = useNavigate();
@@ -18,6 +19,12 @@ export function PageDrop() {
     event.preventDefault();
     const files = [...(event.dataTransfer?.files ?? [])];
     if (files.length === 0) return;
+    const bundle = files.find(isBundle);
+    if (files.length === 1 && bundle !== undefined) {
+      bringBundle(bundle);
+      void navigate({ to: '/open' });
+      return;
+    }
     bringFiles(files);
     void navigate({ to: '/add' });
   });

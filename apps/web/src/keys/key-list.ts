@@ -21,6 +21,7 @@ export const KEY_LIST = [
   },
   { id: 'match', press: 'm', shown: 'M', does: 'Go to the match', where: 'On a trial or a combination' },
   { id: 'publish', press: 'p', shown: 'P', does: 'Publish', where: 'On a trial' },
+  { id: 'present', press: 's', shown: 'S', does: 'Show it step by step', where: 'On a trial' },
   {
     id: 'change',
     press: 'e',

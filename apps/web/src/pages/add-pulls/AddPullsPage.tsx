@@ -113,6 +113,9 @@ export default function AddPullsPage() {
           <Button look="quiet" onPress={() => setWithoutFile(true)}>
             Only peaks are known …
           </Button>
+          <ButtonLink look="quiet" to="/open">
+            Open a bundle
+          </ButtonLink>
         </div>
         <Trouble of={like.error} />
         {like.data && <Remarks remarks={like.data.remarks} />}

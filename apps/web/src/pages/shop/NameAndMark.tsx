@@ -8,15 +8,16 @@ import { base64Of } from './base64-of.ts';
 import { Kept } from './Kept.tsx';
 import styles from './shop.module.css';
 
-/** Whose pictures the stills are. Nothing is shipped: without a name and a mark they bear none. */
+/** Whose pictures and reports these are. Nothing is shipped: without a name and a mark they bear none. */
 export function NameAndMark({ settings }: { settings: SettingsReport }) {
   const keep = useKeepSettings();
   const [name, setName] = useState(settings.shopName);
+  const [contact, setContact] = useState(settings.shopContact);
   const markId = useId();
 
-  function keepName(event: FormEvent) {
+  function keepWords(event: FormEvent) {
     event.preventDefault();
-    keep.mutate({ shopName: name, stamp: settings.stamp });
+    keep.mutate({ shopName: name, shopContact: contact, stamp: settings.stamp });
   }
 
   async function keepMark(event: ChangeEvent<HTMLInputElement>) {
@@ -28,10 +29,18 @@ export function NameAndMark({ settings }: { settings: SettingsReport }) {
   return (
     <Card title="Own name and mark">
       <div className={styles.form}>
-        <p className={styles.soft}>They stand under every still, at its right end.</p>
-        <form className={styles.beside} onSubmit={keepName}>
+        <p className={styles.soft}>
+          Name and mark stand under every still, at its right end, and over every report.
+        </p>
+        <form className={styles.beside} onSubmit={keepWords}>
           <TextField label="Name" value={name} onChange={(event) => setName(event.target.value)} />
-          <Button type="submit">Keep the name</Button>
+          <TextField
+            label="Where you are found"
+            help="Address, telephone: one line over every report."
+            value={contact}
+            onChange={(event) => setContact(event.target.value)}
+          />
+          <Button type="submit">Keep them</Button>
         </form>
         <div className={styles.markField}>
           <label className={styles.legend} htmlFor={markId}>
@@ -50,7 +59,13 @@ export function NameAndMark({ settings }: { settings: SettingsReport }) {
             </Button>
           )}
         </div>
-        <Kept act={keep} onTheirs={() => setName(settings.shopName)} />
+        <Kept
+          act={keep}
+          onTheirs={() => {
+            setName(settings.shopName);
+            setContact(settings.shopContact);
+          }}
+        />
       </div>
     </Card>
   );

@@ -40,7 +40,8 @@ export default function ShopPage() {
       </PageHead>
       <p className={styles.lead}>
         Settled once, here: it holds on every screen and on the command line. What figures are held against
-        are the <Link to="/rules">rules</Link>.
+        are the <Link to="/rules">rules</Link>. What left the shop, and what of it is no longer so, stands in
+        the <Link to="/publications">publications</Link>.
       </p>
       <Trouble of={settings.error} />
       {settings.isPending && <Waiting />}

@@ -1,21 +1,23 @@
 import type { TrialPage } from '@pullbook/views';
-import { useState } from 'react';
+import { useNavigate } from '@tanstack/react-router';
 import { useKey } from '../../keys/use-key.ts';
 import { Button } from '../../parts/Button.tsx';
 import type { TrialSearch } from '../../search.ts';
-import { PublishDialog } from './PublishDialog.tsx';
 
-/** The way from the answer to a picture of it; there is none to publish before there is a chart. */
-export function Publish({ page, look }: { page: TrialPage; look: TrialSearch }) {
-  const [open, setOpen] = useState(false);
+/** The way from the answer to what leaves the shop; there is nothing to publish before there is a chart. */
+export function Publish({ page, look: { correction, from, to } }: { page: TrialPage; look: TrialSearch }) {
+  const navigate = useNavigate();
   const hasPicture = page.chart !== null;
-  useKey('publish', () => setOpen(hasPicture));
+  const go = () =>
+    void navigate({
+      to: '/trials/$id/publish',
+      params: { id: page.id },
+      search: { correction, from, to },
+    });
+  useKey('publish', () => hasPicture && go());
   return (
-    <>
-      <Button look="main" shortcut="publish" isDisabled={!hasPicture} onPress={() => setOpen(true)}>
-        Publish
-      </Button>
-      {open && <PublishDialog page={page} look={look} onClose={() => setOpen(false)} />}
-    </>
+    <Button look="main" shortcut="publish" isDisabled={!hasPicture} onPress={go}>
+      Publish
+    </Button>
   );
 }

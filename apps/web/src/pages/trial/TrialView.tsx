@@ -35,6 +35,10 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
   const cursor = useCursor();
   const hidden = useHidden(page, look);
   const navigate = useNavigate();
+  const hasPicture = page.chart !== null;
+  useKey('present', () => {
+    if (hasPicture) void navigate({ to: '/trials/$id/present', params: { id: page.id } });
+  });
   useKey('match', () => {
     if (page.isSupercharged) void navigate({ to: '/trials/$id/match', params: { id: page.id } });
   });
@@ -52,6 +56,11 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
         <Audience kind="trial" id={page.id} audience={page.audience} />
         <div className={styles.publish}>
           <Publish page={page} look={look} />
+          {hasPicture && (
+            <ButtonLink to="/trials/$id/present" params={{ id: page.id }} shortcut="present">
+              Present
+            </ButtonLink>
+          )}
           <ChangeTrial page={page} />
           {page.isSupercharged && (
             <ButtonLink to="/trials/$id/match" params={{ id: page.id }} shortcut="match">

@@ -1,4 +1,5 @@
 import type { CorrectionId } from '@pullbook/core/air';
+import type { RunningOrder } from '@pullbook/core/trial';
 import { useMutation } from '@tanstack/react-query';
 import { bookChanged, stampOnPage } from '../../api/query-client.ts';
 import { sendJson } from '../../api/request.ts';
@@ -16,6 +17,8 @@ export interface TrialChange {
   takenApart?: Record<string, boolean | null>;
   /** Pulls that join or change their role; the others stay as they are. */
   pulls?: { pullId: string; key?: string; role: 'counted' | 'rejected' | 'warm-up'; reason: string | null }[];
+  /** How it is told step by step; `null`: as worked out. */
+  runningOrder?: RunningOrder | null;
   reason: string;
   /** What was looked at when this was written; missing: the page as it stands. */
   stamp?: string | undefined;

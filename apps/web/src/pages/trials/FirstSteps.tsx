@@ -37,7 +37,7 @@ export function FirstSteps() {
             <h2>Read the answer, and show it</h2>
             <p>
               The trial says what the change did to power, torque and boost, on which pulls it rests, and what
-              to know before believing it. Publish makes a still of it.
+              to know before believing it. Publish makes pictures, a clip and a report of it.
             </p>
           </div>
         </li>
