@@ -29,7 +29,8 @@ export default defineConfig({
           hookTimeout: 90_000,
           // A busy machine takes longer than the usual second; nothing here is about time.
           expect: { poll: { timeout: 15_000 } },
-          fileParallelism: false,
+          // Most of a screen's test is waiting: two files at a time fill both cores.
+          maxWorkers: 2,
           // Pages that only look are looked at three at a time: much of it is waiting for pages to settle.
           maxConcurrency: 3,
         },

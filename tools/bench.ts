@@ -21,6 +21,7 @@ import { matchInPage } from './bench/match-in-page.ts';
 import { hundredMatches, linesLeftOut, sampledMatches } from './bench/matching.ts';
 import { pageTried } from './bench/page-tried.ts';
 import { planTimed } from './bench/planning.ts';
+import { publishingRows } from './bench/publishing.ts';
 import { timeReading } from './bench/reading.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -139,8 +140,9 @@ add(
     stillOf(book, trials[0]!.id, options, { format: 'png', size: '4k', theme: 'dark', ground: true }),
   ),
   'limit',
-  1500,
+  1000,
 );
+await publishingRows(book, join(folder, 'published'), timed, add);
 await book.close();
 await bigBookRows(join(folder, 'big'), timed, add);
 

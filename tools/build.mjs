@@ -13,6 +13,8 @@ const external = [
   'fastify',
   '@fastify/*',
   'pino',
+  'pdfkit',
+  'subset-font',
 ];
 
 async function buildCommandLine() {

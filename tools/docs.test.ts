@@ -32,6 +32,7 @@ const SAID: Record<string, string[]> = {
     'What the band is made of',
     'V29',
   ],
+  'docs/publish.md': ['no longer so'],
 };
 
 describe('documents', () => {

@@ -1,4 +1,5 @@
 // Takes the pictures in README and docs/match.md from the real program with the demo book: `npm run picture`, after a build.
+import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
@@ -12,6 +13,12 @@ await page.getByRole('link').filter({ hasText: 'It adds 15 hp' }).click();
 await page.getByRole('heading', { level: 1 }).waitFor();
 await page.waitForLoadState('networkidle');
 await page.screenshot({ path: outAt('trial.png') });
+const trial = new URL(page.url()).pathname.split('/').at(-1)!;
+const still = await fetch(
+  `${pullbook.address}/api/trials/${trial}/still?picture=answer&size=1080p&theme=dark&ground=true&format=png`,
+);
+if (!still.ok) throw new Error(`No still: ${await still.text()}`);
+await writeFile(outAt('still.png'), new Uint8Array(await still.arrayBuffer()));
 await page.goto(`${page.url()}/match`);
 await page.getByRole('heading', { level: 2, name: 'On the compressor' }).waitFor();
 await page.waitForLoadState('networkidle');

@@ -48,19 +48,41 @@ export function ensurePackages() {
   writeFileSync(stamp, wanted);
 }
 
+/** Installs packages from Debian where that can be done without asking anybody. */
+function installFromDebian(what, packages) {
+  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
+  console.log(`Setting up: installing ${what} from Debian for the tests …`);
+  run('apt-get', ['update', '-qq']);
+  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], {
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+  });
+}
+
 /** The browser that the tests drive, from Debian; elsewhere the person installs it. */
 export function ensureChromium() {
   if (existsSync(chromium)) return;
-  if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
-    console.log('Setting up: installing Chromium from Debian for the browser tests …');
-    run('apt-get', ['update', '-qq']);
-    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], {
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    });
-  }
+  installFromDebian('Chromium', ['chromium']);
   if (!existsSync(chromium)) {
     stop(
       `The browser tests need Chromium at ${chromium}: run "sudo apt-get install chromium" and try again.`,
+    );
+  }
+}
+
+/** Programs that make and read clips and PDFs: the tests have files opened by readers that are not ours. */
+export function ensureFilmTools() {
+  const areThere = () =>
+    [
+      ['ffmpeg', '-version'],
+      ['ffprobe', '-version'],
+      ['pdftoppm', '-v'],
+      ['pdftotext', '-v'],
+    ].every(([name, about]) => spawnSync(name, [about]).status === 0);
+  if (areThere()) return;
+  installFromDebian('ffmpeg and poppler-utils', ['ffmpeg', 'poppler-utils']);
+  if (!areThere()) {
+    stop(
+      'The tests of clips and PDFs need ffmpeg, ffprobe, pdftoppm and pdftotext: run "sudo apt-get install ffmpeg poppler-utils" and try again.',
     );
   }
 }

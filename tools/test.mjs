@@ -2,11 +2,12 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { checkNode, ensureChromium, ensurePackages, run } from './setup.mjs';
+import { checkNode, ensureChromium, ensureFilmTools, ensurePackages, run } from './setup.mjs';
 
 checkNode();
 ensurePackages();
 ensureChromium();
+ensureFilmTools();
 
 let passed = 0;
 let failed = 0;

@@ -2,10 +2,12 @@ import { createHash } from 'node:crypto';
 import { CORRECTIONS } from '@pullbook/core/air';
 import type { CompressorMap } from '@pullbook/core/airpath';
 import { readSheet } from '@pullbook/core/combination';
+import type { Publication, PublicationKind } from '@pullbook/core/publication';
 import type { Cell, Channel, ChannelMeaning, Pull } from '@pullbook/core/pull';
 import { MEANINGS } from '@pullbook/core/pull';
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
 import type { PredictedCurve, Prediction } from '@pullbook/core/shop';
+import { type RunningOrder, STEP_IDS } from '@pullbook/core/trial';
 import type { BookContents, LogEntry, WithdrawnKind } from '@pullbook/store';
 import fc from 'fast-check';
 
@@ -165,7 +167,8 @@ const cell: fc.Arbitrary<Omit<Cell, 'id' | 'name'>> = fc.record({
   notes: words,
 });
 
-const json = fc.jsonValue({ maxDepth: 2 });
+// As JSON holds it: it knows no −0.
+const json = fc.jsonValue({ maxDepth: 2 }).map((value): unknown => JSON.parse(JSON.stringify(value)));
 
 /** A sheet with a flow sheet and a lift curve among its lines, as a person writes them. */
 const sheet = fc
@@ -224,6 +227,47 @@ const compressorMap: fc.Arbitrary<Omit<CompressorMap, 'id' | 'name'>> = fc.recor
   createdAt: fc.constant(TIME),
 });
 
+const publicationKind = fc.constantFrom<PublicationKind>('still', 'clip', 'report', 'table', 'bundle');
+const publication: fc.Arbitrary<Omit<Publication, 'id' | 'trialId' | 'pullIds'>> = fc.record({
+  question: words,
+  sentence: words,
+  kinds: some(publicationKind, 2),
+  files: some(
+    fc.record({ name: words, kind: publicationKind, bytes: fc.nat(), sha256: fc.constant('ab'.repeat(32)) }),
+    2,
+  ),
+  correction,
+  figures: some(
+    fc.record({
+      id: fc.constantFrom('averagePower' as const, 'highestBoost' as const, 'meanGainRatio' as const),
+      key: fc.constantFrom('A', 'B'),
+      kind: fc.constantFrom('power' as const, 'gaugePressure' as const, 'ratio' as const),
+      value: figure,
+      low: orNull(figure),
+      high: orNull(figure),
+      engineSpeedRpm: orNull(figure),
+      units: fc.constantFrom('us' as const, 'si' as const),
+    }),
+    3,
+  ),
+  privateToo: fc.boolean(),
+  links: some(fc.record({ where: words, day: orNull(fc.constant('2026-05-01')), note: words }), 2),
+  at: fc.constant(TIME),
+});
+
+const runningOrder: fc.Arbitrary<RunningOrder> = fc.record({
+  steps: some(
+    fc.record({
+      id: fc.constantFrom(...STEP_IDS),
+      isShown: fc.boolean(),
+      title: orNull(words),
+      seconds: orNull(fc.integer({ min: 1, max: 30 })),
+    }),
+    3,
+  ),
+  speed: fc.constantFrom(0.5, 1, 2),
+});
+
 const parts = fc.record({
   bookName: words,
   sheets: fc.array(sheet, { minLength: 1, maxLength: 3 }),
@@ -249,6 +293,8 @@ const parts = fc.record({
     2,
   ),
   compressorMaps: some(compressorMap, 2),
+  publications: some(publication, 2),
+  runningOrder: orNull(runningOrder),
   plan: orNull(
     fc.record({
       gainRatio: share,
@@ -275,6 +321,7 @@ const parts = fc.record({
       'file',
       'prediction',
       'compressorMap',
+      'publication',
     ),
     8,
   ),
@@ -336,6 +383,7 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
       file: hashes[0],
       prediction: given.predictions.length > 0 ? id('prediction', 0) : undefined,
       compressorMap: given.compressorMaps.length > 0 ? id('map', 0) : undefined,
+      publication: given.publications.length > 0 ? id('publication', 0) : undefined,
     };
     const contents: BookContents = {
       info: { id: name, name: given.bookName, invented: false, createdAt: TIME, schemaVersion: 3 },
@@ -385,6 +433,7 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
           remark: text(1),
           audience: given.trialAudience,
           ...(given.plan === null ? {} : { plan: given.plan }),
+          ...(given.runningOrder === null ? {} : { runningOrder: given.runningOrder }),
           createdAt: TIME,
           invented: true,
         },
@@ -411,6 +460,12 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
         ...one,
         id: id('map', at),
         name: id('map', at),
+      })),
+      publications: given.publications.map((one, at) => ({
+        ...one,
+        id: id('publication', at),
+        trialId: id('trial'),
+        pullIds: pulls.map((pull) => pull.id),
       })),
       settings: given.settings,
       withdrawn: [...new Set(given.withdrawn)].sort().flatMap((kind, at) => {
