@@ -65,18 +65,24 @@ export async function lookAtDemo(): Promise<LookedAt> {
 const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /** Only what is at fault is gathered, and the page is not copied into a second one to be judged: both cost most of the time. */
-const judge = (page: Page): AxeBuilder =>
-  new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+const judge = (page: Page, within: string): AxeBuilder =>
+  new AxeBuilder({ page })
+    .setLegacyMode()
+    .options({ resultTypes: ['violations'] })
+    .include(within);
 
 /** Everything in the light theme; in the dark one only what colours can change. */
-export async function barriers(page: Page, without: string[] = []): Promise<string[]> {
+export async function barriers(
+  page: Page,
+  { without = [], within = 'html' }: { without?: string[] | undefined; within?: string } = {},
+): Promise<string[]> {
   await page.emulateMedia({ colorScheme: 'light' });
-  const light = await judge(page).withTags(LEVELS).disableRules(without).analyze();
+  const light = await judge(page, within).withTags(LEVELS).disableRules(without).analyze();
   await page.emulateMedia({ colorScheme: 'dark' });
   await page.locator('html[data-theme=dark]').waitFor();
   // A colour on its way to another has no contrast to be judged by.
   await page.evaluate(() => Promise.allSettled(document.getAnimations().map(({ finished }) => finished)));
-  const dark = await judge(page).withRules(['color-contrast']).analyze();
+  const dark = await judge(page, within).withRules(['color-contrast']).analyze();
   const told = (theme: string, found: typeof light) =>
     found.violations.flatMap((one) =>
       one.nodes.map((node) => `${theme}, ${one.id}: ${node.html.slice(0, 160)}`),
