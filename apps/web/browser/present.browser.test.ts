@@ -50,6 +50,20 @@ const paintedShare = (page: Page) =>
     return painted / (width * height);
   });
 
+test('letters on the canvas are as wide as they were laid out', async () => {
+  const { page, close } = await watchedPage(browser, pullbook.address);
+  await present(page, ids()[0]!);
+  const [shown, free] = await page.evaluate(() =>
+    [document.querySelector('canvas')!, new OffscreenCanvas(9, 9)].map((canvas) => {
+      const pen = canvas.getContext('2d') as CanvasRenderingContext2D;
+      pen.font = '400 27px Inter';
+      return pen.measureText('SAE J1349, factor 1.019 to 1.026 · 14 March 2026').width;
+    }),
+  );
+  expect(shown).toBeCloseTo(free!, 3);
+  await close();
+});
+
 test('from the trial by its key, step by step by what keyboards and clickers send, nothing else on the screen, and back', async () => {
   const { page, close } = await watchedPage(browser, pullbook.address);
   await open(page, trial);
