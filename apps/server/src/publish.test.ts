@@ -8,6 +8,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from './app.ts';
 
 const PORT = 4680;
+/** More than a system numbers its programs by. */
+const NO_PROGRAM = 2 ** 30;
 const HOST = `127.0.0.1:${PORT}`;
 const OWN = { host: HOST, origin: `http://${HOST}` };
 
@@ -22,6 +24,7 @@ beforeAll(async () => {
   await writeFile(join(folder, 'web', 'index.html'), '<!doctype html><title>screens</title>');
   await makeDemoBook(join(folder, 'book'));
   book = await openBook(join(folder, 'book'));
+  await mkdir(join(folder, 'book', 'outgoing', String(NO_PROGRAM), 'job'), { recursive: true });
   const folders = { web: join(folder, 'web'), fonts: folder };
   app = await buildApp({ book, folders, port: () => PORT });
   const trials = await book.trials();
@@ -48,6 +51,10 @@ async function published(what: object) {
   await expect.poll(async () => (await ask('GET', job)).json().state, { timeout: 30_000 }).not.toBe('making');
   return { job, ...(await ask('GET', job)).json() };
 }
+
+test('what a server that was killed left to hand over is gone when the next one starts', async () => {
+  expect(await readdir(join(book.folder, 'outgoing'))).not.toContain(String(NO_PROGRAM));
+});
 
 describe('to look at', () => {
   test('the page has all it needs in one answer', async () => {

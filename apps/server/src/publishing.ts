@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { createReadStream, createWriteStream } from 'node:fs';
+import { createReadStream, createWriteStream, existsSync } from 'node:fs';
 import { mkdir, readdir, readFile, rm, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { Readable } from 'node:stream';
@@ -11,6 +11,7 @@ import {
   type PublishRequest,
   publishTrial,
   shownRemarks,
+  sweepParts,
   zipOf,
 } from '@pullbook/workshop';
 import { RequestTrouble, valueOrTrouble } from './trouble.ts';
@@ -49,9 +50,16 @@ export class Publishing {
   private readonly book: Book;
   private readonly folder: string;
 
-  constructor(book: Book) {
+  private constructor(book: Book, all: string) {
     this.book = book;
-    this.folder = join(book.folder, 'outgoing', String(process.pid));
+    this.folder = join(all, String(process.pid));
+  }
+
+  /** Ready to begin, what a killed server left being swept. */
+  static async over(book: Book): Promise<Publishing> {
+    const all = join(book.folder, 'outgoing');
+    if (existsSync(all)) await sweepParts(all, '', { ownToo: true });
+    return new Publishing(book, all);
   }
 
   /** Begins; what stands in its way from the first is thrown at once, the rest is told by the job. */

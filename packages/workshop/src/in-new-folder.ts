@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { mkdir, readdir, rename, rm } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
-import { isRunning } from '@pullbook/store';
+import { basename, dirname, resolve } from 'node:path';
+import { sweepParts } from './sweep-parts.ts';
 
 /**
  * Makes a folder whole or not at all: `make` fills a temporary one beside it, which then takes the name. Killed half
@@ -11,7 +11,7 @@ export async function inNewFolder(folder: string, make: (temporary: string) => P
   const wanted = resolve(folder);
   const parent = dirname(wanted);
   await mkdir(parent, { recursive: true });
-  await sweepLeftovers(parent, `${basename(wanted)}.part-`);
+  await sweepParts(parent, `${basename(wanted)}.part-`, { ownToo: true });
   const temporary = `${wanted}.part-${process.pid}`;
   try {
     await make(temporary);
@@ -19,14 +19,6 @@ export async function inNewFolder(folder: string, make: (temporary: string) => P
   } catch (trouble) {
     await rm(temporary, { recursive: true, force: true });
     throw trouble;
-  }
-}
-
-async function sweepLeftovers(parent: string, prefix: string): Promise<void> {
-  for (const name of await readdir(parent)) {
-    const maker = name.startsWith(prefix) ? Number(name.slice(prefix.length)) : Number.NaN;
-    if (Number.isInteger(maker) && (maker === process.pid || !isRunning(maker)))
-      await rm(join(parent, name), { recursive: true, force: true });
   }
 }
 

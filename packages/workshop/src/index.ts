@@ -149,6 +149,7 @@ export { markOf } from './signature.ts';
 export { letRuleSpeak, SILENCED_KINDS, type SilencedKind, silenceRule, type ToSilence } from './silence.ts';
 export { type NewTrial, startTrial } from './start-trial.ts';
 export { addSummaryPull, type SummaryText } from './summary-pull.ts';
+export { sweepParts } from './sweep-parts.ts';
 export { takeIntoTrial } from './take-into-trial.ts';
 export type { TakenApartSaid } from './taken-apart.ts';
 export type { Looking } from './trial-answer.ts';

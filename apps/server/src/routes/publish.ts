@@ -42,7 +42,7 @@ const viewOf = ({ units, decimal }: { units: 'us' | 'si'; decimal: '.' | ',' }) 
 /** What leaves the shop: to look at, to be made, what was published, a bundle to be opened. */
 export async function publishRoutes(app: FastifyInstance, book: Book): Promise<void> {
   previewRoutes(app, book);
-  makingRoutes(app, book);
+  await makingRoutes(app, book);
   publicationRoutes(app, book);
   const incoming = await incomingFolder(book.folder);
   app.post('/api/bundles/look', async (request) => {
@@ -110,8 +110,8 @@ function previewRoutes(app: FastifyInstance, book: Book): void {
 const SELF_CONTAINED =
   "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:; font-src data:; frame-ancestors 'self'; sandbox allow-scripts allow-popups allow-modals";
 
-function makingRoutes(app: FastifyInstance, book: Book): void {
-  const publishing = new Publishing(book);
+async function makingRoutes(app: FastifyInstance, book: Book): Promise<void> {
+  const publishing = await Publishing.over(book);
   app.addHook('onClose', () => publishing.close());
 
   app.post<WithId>('/api/trials/:id/publish', async (request, reply) => {

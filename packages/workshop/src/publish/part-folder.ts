@@ -1,6 +1,6 @@
-import { mkdir, readdir, rm } from 'node:fs/promises';
+import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { isRunning } from '@pullbook/store';
+import { sweepParts } from '../sweep-parts.ts';
 
 const PREFIX = '.pullbook-part-';
 let opened = 0;
@@ -10,7 +10,8 @@ let opened = 0;
  * whatever happens; what a killed program left there is swept by the next.
  */
 export async function withPartFolder<T>(out: string, work: (part: string) => Promise<T>): Promise<T> {
-  await sweepLeftovers(out);
+  // Another publishing of this same program may be at work in the same folder.
+  await sweepParts(out, PREFIX, { ownToo: false });
   opened += 1;
   const part = join(out, `${PREFIX}${process.pid}-${opened}`);
   try {
@@ -18,13 +19,5 @@ export async function withPartFolder<T>(out: string, work: (part: string) => Pro
     return await work(part);
   } finally {
     await rm(part, { recursive: true, force: true });
-  }
-}
-
-async function sweepLeftovers(out: string): Promise<void> {
-  for (const name of await readdir(out)) {
-    const [maker] = name.startsWith(PREFIX) ? name.slice(PREFIX.length).split('-').map(Number) : [];
-    if (maker !== undefined && Number.isInteger(maker) && maker !== process.pid && !isRunning(maker))
-      await rm(join(out, name), { recursive: true, force: true });
   }
 }
