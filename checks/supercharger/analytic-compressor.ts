@@ -38,3 +38,10 @@ export const analyticMap = (steepness: number): FittedMap => ({
   spread: { head: 0, efficiency: 0, flow: 0 },
   shape: { kind: 'lines', numbers: { steepness: [steepness] } },
 });
+
+/** What stands in the place of the program's `speed-line.ts` in a check of all that comes after it. */
+export const IN_PLACE_OF_SPEED_LINES = {
+  speedLineAt: analyticSpeedLine,
+  pressureRatioOn: analyticPressureRatio,
+  workRiseOn: analyticWorkRise,
+};

@@ -5,16 +5,9 @@ import { analyticMap } from './analytic-compressor.ts';
 import { dryAir } from './engine-at-hand.ts';
 
 // The outside solver's compressor in place of fitted lines, so that both solve the same thing.
-vi.mock('../../packages/core/src/airpath/map/speed-line.ts', async () => {
-  const { analyticPressureRatio, analyticSpeedLine, analyticWorkRise } = await import(
-    './analytic-compressor.ts'
-  );
-  return {
-    speedLineAt: analyticSpeedLine,
-    pressureRatioOn: analyticPressureRatio,
-    workRiseOn: analyticWorkRise,
-  };
-});
+vi.mock('../../packages/core/src/airpath/map/speed-line.ts', async () => ({
+  ...(await import('./analytic-compressor.ts')).IN_PLACE_OF_SPEED_LINES,
+}));
 
 type Triple = [pressureDifference: number, atFlow: number, atDensity: number];
 

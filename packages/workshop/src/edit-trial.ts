@@ -11,6 +11,7 @@ import {
 import type { Book } from '@pullbook/store';
 import { findPull, findTrial } from './find-named.ts';
 import { onLatest } from './on-latest.ts';
+import { refuse } from './refuse.ts';
 import { type NewTrial, strayPull, trialCombinations } from './start-trial.ts';
 import { keptTakenApart, type TakenApartSaid, withTakenApart } from './taken-apart.ts';
 
@@ -182,5 +183,3 @@ function keyNow(before: Trial, combinations: TrialCombination[], key: string): s
   const combinationId = before.combinations.find((one) => one.key === key)?.combinationId;
   return combinations.find((one) => one.combinationId === combinationId)?.key;
 }
-
-const refuse = (code: string, message: string) => refused(remark('refusal', code, message));

@@ -1,9 +1,10 @@
 import { CURSOR_KEYS, WINDOW_KEYS } from '../keys/cursor-keys.ts';
 import { KEY_LIST } from '../keys/key-list.ts';
 import { PRESENT_KEYS } from '../keys/present-keys.ts';
-import { Button, Key } from '../parts/Button.tsx';
+import { Button } from '../parts/Button.tsx';
 import { Dialog, DialogActions } from '../parts/Dialog.tsx';
 import { Choice } from '../parts/Field.tsx';
+import { KeyNames } from '../parts/KeyNames.tsx';
 import { chooseForShop } from '../view/use-shop-settings.ts';
 import { useViewChoices } from '../view/view-choices.ts';
 import styles from './frame.module.css';
@@ -31,10 +32,7 @@ export function KeysOverlay({ open, onClose }: { open: boolean; onClose: () => v
               {keys.map(({ shown, does }) => (
                 <div key={shown} style={{ display: 'contents' }}>
                   <dt>
-                    {shown.split(' ').map((one) => (
-                      <Key key={one}>{one}</Key>
-                    ))}
-                    <span className="unseen">{shown}</span>
+                    <KeyNames shown={shown} />
                   </dt>
                   <dd>{does}</dd>
                 </div>

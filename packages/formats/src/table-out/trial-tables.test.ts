@@ -1,14 +1,8 @@
 import { readSheet } from '@pullbook/core/combination';
-import {
-  type Channel,
-  type ChannelMeaning,
-  MEANINGS,
-  OPEN_AUDIENCE,
-  PLAIN_TREATMENT,
-  type Pull,
-} from '@pullbook/core/pull';
+import { type Channel, type ChannelMeaning, OPEN_AUDIENCE, type Pull } from '@pullbook/core/pull';
 import { answerTrial, type TrialAnswer } from '@pullbook/core/trial';
 import { expect, test } from 'vitest';
+import { inventedChannel, inventedPull } from '../../../core/src/pull/invented-pull.testing.ts';
 import type { OutTable } from './model.ts';
 import { tablesToJson } from './tables-to-json.ts';
 import { type TablesAsked, trialTables } from './trial-tables.ts';
@@ -17,28 +11,15 @@ const AT = '2026-03-14T10:42:00+01:00';
 const SPEEDS = [3000, 3250, 3500, 3750, 4000];
 
 const channel = (meaning: ChannelMeaning, values: number[], name = '', unit = ''): Channel => ({
-  meaning,
+  ...inventedChannel(meaning, values),
   name,
   unit,
-  kind: MEANINGS[meaning].kind,
-  values: Float64Array.from(values),
-  origin: 'measured',
 });
 
-/** Of one torque at every speed. */
-function pull(id: string, torque: number, more: Channel[] = []): Pull {
-  return {
-    id,
-    name: `Run ${id}`,
-    combinationId: null,
-    setUpId: null,
-    sessionId: null,
-    orderInSession: null,
-    recordedAt: AT,
-    cell: null,
-    operator: null,
-    form: 'curve',
-    channels: [
+/** Of one torque at every speed, without weather. */
+const pull = (id: string, torque: number, more: Channel[] = []): Pull =>
+  inventedPull(
+    [
       channel('engineSpeed', SPEEDS),
       channel(
         'torque',
@@ -47,22 +28,8 @@ function pull(id: string, torque: number, more: Channel[] = []): Pull {
       ),
       ...more,
     ],
-    summary: null,
-    weather: null,
-    carried: { standard: 'observed', factor: 1 },
-    sweep: { momentOfInertia: null, inertiaCompensated: 'unknown' },
-    tune: {},
-    places: {},
-    notes: [],
-    events: [],
-    outcome: 'completed',
-    treatment: PLAIN_TREATMENT,
-    audience: OPEN_AUDIENCE,
-    origin: 'measured',
-    fileHash: null,
-    invented: true,
-  };
-}
+    { id, name: `Run ${id}`, recordedAt: AT, weather: null },
+  );
 
 function answer(pulls: Pull[]): TrialAnswer {
   const sheet = readSheet({

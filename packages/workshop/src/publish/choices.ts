@@ -1,8 +1,10 @@
 import { PUBLICATION_KINDS, type PublicationKind } from '@pullbook/core/publication';
-import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import { accepted, type Result } from '@pullbook/core/remark';
+import { RUNNING_ORDER_LIMITS } from '@pullbook/core/trial';
 import { PAPERS, type Paper } from '@pullbook/views';
 import { PICTURES } from '@pullbook/views/publish';
 import { correctionByName } from '../correction-by-name.ts';
+import { refuse } from '../refuse.ts';
 import { FORMATS, type PictureWanted, type PublishRequest, SIZE_NAMES, USUAL_KINDS } from './model.ts';
 
 /** What is to be published, as a person says it; missing: as usual. */
@@ -24,8 +26,6 @@ export interface PublishText {
 }
 
 const PAPER_NAMES = Object.keys(PAPERS) as Paper[];
-/** Of a clip: above it nobody follows, below it nobody waits. */
-const SPEED = { least: 0.25, most: 4 } as const;
 /** s; a longer clip is a film. */
 const SECONDS = { least: 2, most: 600 } as const;
 
@@ -133,10 +133,11 @@ function named<Word extends string>(
 }
 
 function timingTrouble(speed: number | null, seconds: number | null): string | null {
+  const { speedLow, speedHigh } = RUNNING_ORDER_LIMITS;
   if (speed !== null && seconds !== null)
     return 'Give how fast the clip runs (speed) or how long it is (seconds), not both.';
-  if (speed !== null && !(speed >= SPEED.least && speed <= SPEED.most))
-    return `A speed of ${speed} is not made. Accepted: ${SPEED.least} to ${SPEED.most}; 1 is as worked out, 2 twice as fast.`;
+  if (speed !== null && !(speed >= speedLow && speed <= speedHigh))
+    return `A speed of ${speed} is not made. Accepted: ${speedLow} to ${speedHigh}; 1 is as worked out, 2 twice as fast.`;
   if (seconds !== null && !(seconds >= SECONDS.least && seconds <= SECONDS.most))
     return `A clip of ${seconds} s is not made. Accepted: ${SECONDS.least} to ${SECONDS.most} s.`;
   return null;
@@ -146,5 +147,3 @@ const plain = (word: string): string => word.trim().toLowerCase();
 
 const isOneOf = <Word extends string>(words: readonly Word[], word: string): word is Word =>
   (words as readonly string[]).includes(word);
-
-const refuse = (code: string, message: string) => refused(remark('refusal', code, message));

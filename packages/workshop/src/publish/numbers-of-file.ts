@@ -1,7 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
-import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import { accepted, type Result, refused } from '@pullbook/core/remark';
 import type { PublishedNumbers } from '../edge/published-numbers.ts';
+import { refuse } from '../refuse.ts';
 import { diskRemark } from './disk-words.ts';
 
 /** What a published file says, read back from it alone. */
@@ -41,5 +42,3 @@ function isOurs(numbers: unknown): numbers is PublishedNumbers {
   const { schemaVersion, combinations, comparisons } = numbers as Partial<PublishedNumbers>;
   return schemaVersion === 1 && Array.isArray(combinations) && Array.isArray(comparisons);
 }
-
-const refuse = (code: string, message: string) => refused(remark('refusal', code, message));

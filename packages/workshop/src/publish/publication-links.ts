@@ -1,9 +1,10 @@
 import type { PublicationLink } from '@pullbook/core/publication';
-import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import { accepted, type Result } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
 import { dayFromText } from '../edge/day-text.ts';
 import { findOne } from '../find-one.ts';
 import { onLatest } from '../on-latest.ts';
+import { refuse } from '../refuse.ts';
 
 /** Where a publication appeared, as a person says it. */
 export interface LinkText {
@@ -82,5 +83,3 @@ function linkFrom({ where, day, note = '' }: LinkText): Result<PublicationLink> 
   const read = day == null || day.trim() === '' ? accepted(null) : dayFromText(day, 'Day');
   return read.ok ? accepted({ where: place, day: read.value, note: note.trim() }) : read;
 }
-
-const refuse = (code: string, message: string) => refused(remark('refusal', code, message));

@@ -1,4 +1,4 @@
-import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
+import { accepted, type Result } from '@pullbook/core/remark';
 import { checkedRunningOrder, type RunningOrder, STEP_IDS, type StepChoice } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
 import type { ViewOptions } from '@pullbook/views';
@@ -6,6 +6,7 @@ import type { ShownRunningOrder } from '@pullbook/views/publish';
 import { editTrial } from '../edit-trial.ts';
 import { findTrial } from '../find-named.ts';
 import { answerWithMatch } from '../match/answer-with-match.ts';
+import { refuse } from '../refuse.ts';
 
 /** What is changed of a running order; what is not named stays. */
 export interface OrderChange {
@@ -73,5 +74,3 @@ function changedOrder(before: RunningOrder | null, change: OrderChange): Result<
   });
   return checkedRunningOrder({ steps, speed });
 }
-
-const refuse = (code: string, message: string) => refused(remark('refusal', code, message));

@@ -3,9 +3,8 @@ import { type FormEvent, useState } from 'react';
 import type { EngineRow } from '../../api/edge.ts';
 import { bookChanged } from '../../api/query-client.ts';
 import { sendJson } from '../../api/request.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { ChangeEnd } from '../../parts/ChangeEnd.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { Fields, TextArea, TextField } from '../../parts/Field.tsx';
 
 const FIELDS = ['name', 'buildRevision', 'notes'] as const;
@@ -54,20 +53,7 @@ export function EngineDialog({ engine, onClose }: { engine: EngineRow; onClose: 
           value={typed.notes}
           onChange={(event) => set({ notes: event.target.value })}
         />
-        <TextField
-          label="Reason"
-          help="It stands in the history."
-          required
-          value={reason}
-          onChange={(event) => setReason(event.target.value)}
-        />
-        <ActTrouble act={act} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={act.isPending}>
-            Keep the change
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <ChangeEnd reason={reason} onReason={setReason} act={act} onClose={onClose} />
       </form>
     </Dialog>
   );

@@ -2,9 +2,8 @@ import type { MapPage } from '@pullbook/views/match';
 import { type FormEvent, useState } from 'react';
 import type { Stamped } from '../../api/edge.ts';
 import { useChangeMap } from '../../api/maps.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { ChangeEnd } from '../../parts/ChangeEnd.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { TextArea, TextField } from '../../parts/Field.tsx';
 
 /** Another name or other notes of a map, with a reason. Its points stay: another measurement is another map. */
@@ -41,20 +40,7 @@ export function ChangeMapDialog({ page, onClose }: { page: Stamped<MapPage>; onC
           autoFocus
         />
         <TextArea label="Notes" rows={3} value={notes} onChange={(event) => setNotes(event.target.value)} />
-        <TextField
-          label="Reason"
-          help="It stands in the history."
-          required
-          value={reason}
-          onChange={(event) => setReason(event.target.value)}
-        />
-        <ActTrouble act={change} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={change.isPending}>
-            Keep the change
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <ChangeEnd reason={reason} onReason={setReason} act={change} onClose={onClose} />
       </form>
     </Dialog>
   );

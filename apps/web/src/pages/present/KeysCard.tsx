@@ -1,6 +1,7 @@
 import { PRESENT_KEYS } from '../../keys/present-keys.ts';
-import { Button, Key } from '../../parts/Button.tsx';
+import { Button } from '../../parts/Button.tsx';
 import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { KeyNames } from '../../parts/KeyNames.tsx';
 import styles from './present.module.css';
 
 /** The keys of the presentation, from the list that the page hears by. */
@@ -11,10 +12,7 @@ export function KeysCard({ open, onClose }: { open: boolean; onClose: () => void
         {PRESENT_KEYS.map(({ id, shown, does }) => (
           <div key={id}>
             <dt>
-              {shown.split(' ').map((one) => (
-                <Key key={one}>{one}</Key>
-              ))}
-              <span className="unseen">{shown}</span>
+              <KeyNames shown={shown} />
             </dt>
             <dd>{does}</dd>
           </div>
