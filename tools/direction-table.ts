@@ -11,6 +11,7 @@ export const CORE_ORDER = [
   'gas',
   'air',
   'combination',
+  'fuel',
   'pull',
   'airpath',
   'fit',
@@ -18,6 +19,7 @@ export const CORE_ORDER = [
   'compare',
   'rule',
   'explain',
+  'reach',
   'plan',
   'shop',
   'trial',
@@ -137,7 +139,8 @@ export const ROOMS: Room[] = [
   },
   {
     folder: 'apps/web',
-    uses: ['core/quantity', 'charts', 'views'],
+    // The search for a power runs in a worker of the page; what it finds is worded by views.
+    uses: ['core/quantity', 'core/reach', 'charts', 'views'],
     typesOf: ['core', 'workshop'],
     outside: [
       // A hash of a file as it is read: the browser's own takes only what stands in memory whole.

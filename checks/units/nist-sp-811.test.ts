@@ -40,6 +40,7 @@ describe('printed to seven digits', () => {
     ['slug·ft²', 'momentOfInertia', 1.355818],
     ['lb·ft²', 'momentOfInertia', 4.214011e-2],
     ['lbf/in', 'springRate', 1.751268e2],
+    ['lbf', 'force', 4.448222],
   ])('%s', (spelling, kind, printed) => {
     const lastDigit = 10 ** (Math.floor(Math.log10(printed)) - 6);
     const off = Math.abs(toInside(1, spelling, kind) - printed);

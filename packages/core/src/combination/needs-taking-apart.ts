@@ -22,6 +22,7 @@ export const CHANGED_ON_THE_BRAKE: readonly ChangedOnTheBrake[] = [
   { section: 'drive', field: 'notes', why: 'Words about pulleys and belt, both changed from outside.' },
   { section: 'fuel', field: null, why: 'Fuel is changed at the tank.' },
   { section: 'fuelSystem', field: 'regulator', why: 'Fuel pressure is set from outside.' },
+  { section: 'fuelSystem', field: 'fuelPressure', why: 'Fuel pressure is set from outside.' },
   { section: 'ignition', field: 'plugs', why: 'Plugs are screwed in from outside.' },
   { section: 'ignition', field: 'plugGap', why: 'Plugs are screwed in from outside.' },
   { section: 'intake', field: 'airFilter', why: 'The filter is slipped on before everything else.' },

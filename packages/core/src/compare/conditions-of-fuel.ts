@@ -29,13 +29,14 @@ function fuelText({ sections: { fuel } }: CombinationSheet): Said | null {
     const value = known(field)?.value;
     return value == null ? [] : [said`${word} ${numberFigure(value, 0)}`];
   };
-  const ethanol = known('ethanolShare')?.text;
+  const [ethanol, methanol] = [known('ethanolShare')?.text, known('methanolShare')?.text];
   const density = known('density')?.value;
   const parts = [
     ...(name === undefined ? [] : [name]),
     ...octane('researchOctane', 'research octane'),
     ...octane('motorOctane', 'motor octane'),
     ...(ethanol === undefined ? [] : [`${ethanol} ethanol`]),
+    ...(methanol === undefined ? [] : [`${methanol} methanol`]),
     ...(density == null
       ? []
       : [said`${figureOf(density, 'density', { units: { us: 'kg/m³', si: 'kg/m³' }, decimals: 0 })}`]),

@@ -13,7 +13,7 @@ export const POWER_PARTS = [
   'manifoldTemperature', // over that of the air outside
   'breathing', // air for a density in the manifold
   'weather', // pressure and temperature of the air outside
-  'work', // of a kilogram of air in the cylinders: spark, mixture
+  'work', // of a kilogram of air in the cylinders: spark, mixture, fuel
   'friction',
   'drive', // of the supercharger
 ] as const;

@@ -1,15 +1,18 @@
-import { type CombinationSheet, isSupercharged } from '../combination/index.ts';
+import { type CombinationSheet, isSupercharged, sheetNumber } from '../combination/index.ts';
+import { fuelOfSheet, fuelSupplyOf, inductionOfSheet, isFuelTold } from '../fuel/index.ts';
 
 /** What a card of limits and cautions has to know of the engine that is to be pulled. */
 export interface PlannedEngine {
   isBoosted: boolean;
   isSupercharged: boolean;
   hasNitrous: boolean;
-  /** By the name of the fuel and its share of ethanol. */
+  /** What it is mostly, as far as the cautions go. */
   fuel: 'gasoline' | 'ethanol' | 'methanol' | 'unknown';
   isBlowThrough: boolean;
   isRoots: boolean;
   hasBelt: boolean;
+  /** At rest, Pa, and whether it rises with boost; `null`: not on the sheet */
+  fuelPressure: { atRest: number; followsBoost: boolean } | null;
   /** r/min; `null`: not on the sheet */
   maximumImpellerSpeed: number | null;
   /** Highest boost pulled so far with it, Pa gauge; `null`: none yet. */
@@ -18,14 +21,15 @@ export interface PlannedEngine {
   highestSpeedRpm: number | null;
 }
 
-const MOSTLY_ALCOHOL = 0.5;
+/** Share of alcohol by volume above which a fuel is no pump blend any more. Common practice, no source. */
+const PUMP_BLEND = 0.3;
 
 /** What the sheet says of it; boost and speed come from its pulls. */
 export function plannedEngine(
   sheet: CombinationSheet,
   pulled: Pick<PlannedEngine, 'highestBoost' | 'highestSpeedRpm'>,
 ): PlannedEngine {
-  const { supercharger, drive, fuel, fuelSystem } = sheet.sections;
+  const { supercharger, drive, fuelSystem } = sheet.sections;
   const kind = supercharger?.type?.text.toLowerCase() ?? '';
   const isBoosted = isSupercharged(sheet);
   const isTurbine = kind === 'turbocharger';
@@ -36,26 +40,31 @@ export function plannedEngine(
     isBoosted,
     isSupercharged: isBoosted && !isTurbine,
     hasNitrous: /nitrous/.test(words),
-    fuel: fuelOf(fuel?.name?.text ?? '', fuel?.ethanolShare?.value ?? null),
+    fuel: fuelOf(sheet),
     isBlowThrough: isBoosted && /carburettor/.test(fuelSystem?.type?.text.toLowerCase() ?? ''),
     isRoots: isBoosted && (kind === 'roots' || kind === 'screw'),
     hasBelt: isBoosted && !isTurbine && drive !== undefined,
+    fuelPressure: fuelPressureOf(sheet),
     maximumImpellerSpeed: supercharger?.maximumImpellerSpeed?.value ?? null,
     ...pulled,
   };
 }
 
-function fuelOf(name: string, ethanolShare: number | null): PlannedEngine['fuel'] {
-  if (/methanol/i.test(name)) return 'methanol';
-  if (/ethanol|\be\d{2}\b/i.test(name) || (ethanolShare ?? 0) > MOSTLY_ALCOHOL) {
-    return isPumpBlend(name, ethanolShare) ? 'gasoline' : 'ethanol';
-  }
-  return name === '' || name === 'unknown' ? 'unknown' : 'gasoline';
+/** Only where the sheet tells it: a figure to stop by is never one that was assumed. */
+function fuelPressureOf(sheet: CombinationSheet): PlannedEngine['fuelPressure'] {
+  const atRest = sheetNumber(sheet, 'fuelSystem', 'fuelPressure');
+  const { rail } = fuelSupplyOf(sheet, { induction: inductionOfSheet(sheet) });
+  return atRest === null || rail === null ? null : { atRest, followsBoost: rail.reference === 'manifold' };
 }
 
-/** `E5`, `E10`: pump fuel with a little ethanol. */
-const isPumpBlend = (name: string, ethanolShare: number | null): boolean =>
-  (ethanolShare ?? 0) <= MOSTLY_ALCOHOL && /\be(5|10|15|20|25|30)\b/i.test(name);
+function fuelOf(sheet: CombinationSheet): PlannedEngine['fuel'] {
+  const name = sheet.sections.fuel?.name?.text ?? '';
+  if (!isFuelTold(sheet)) return name === '' || name === 'unknown' ? 'unknown' : 'gasoline';
+  const { parts } = fuelOfSheet(sheet).fuel;
+  const holds = (alcohol: 'methanol' | 'ethanol') =>
+    parts.some(({ substance, volumeShare }) => substance === alcohol && volumeShare > PUMP_BLEND);
+  return holds('methanol') ? 'methanol' : holds('ethanol') ? 'ethanol' : 'gasoline';
+}
 
 const MOST_CAREFUL_FIRST: readonly PlannedEngine['fuel'][] = ['methanol', 'ethanol', 'gasoline', 'unknown'];
 
@@ -77,8 +86,18 @@ export function togetherOnOneCard(engines: readonly PlannedEngine[]): PlannedEng
     isBlowThrough: any((one) => one.isBlowThrough),
     isRoots: any((one) => one.isRoots),
     hasBelt: any((one) => one.hasBelt),
+    fuelPressure: sameOfAll(engines.map((one) => one.fuelPressure)),
     maximumImpellerSpeed: lowest(known((one) => one.maximumImpellerSpeed)),
     highestBoost: highest(known((one) => one.highestBoost)),
     highestSpeedRpm: highest(known((one) => one.highestSpeedRpm)),
   };
+}
+
+/** `null` where one of them does not know it, or they differ: the card then says it in words. */
+function sameOfAll(pressures: readonly PlannedEngine['fuelPressure'][]): PlannedEngine['fuelPressure'] {
+  const [first] = pressures;
+  const isSame = pressures.every(
+    (one) => one?.atRest === first?.atRest && one?.followsBoost === first?.followsBoost,
+  );
+  return isSame ? (first ?? null) : null;
 }

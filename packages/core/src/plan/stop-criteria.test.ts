@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { testSheet } from '../combination/test-sheet.ts';
 import { cautionsOf, PLANNING_AID } from './cautions.ts';
-import { type PlannedEngine, plannedEngine } from './planned-engine.ts';
+import { type PlannedEngine, plannedEngine, togetherOnOneCard } from './planned-engine.ts';
 import { stopCriteria } from './stop-criteria.ts';
 
 const bare: PlannedEngine = {
@@ -12,6 +12,7 @@ const bare: PlannedEngine = {
   isBlowThrough: false,
   isRoots: false,
   hasBelt: false,
+  fuelPressure: null,
   maximumImpellerSpeed: null,
   highestBoost: null,
   highestSpeedRpm: null,
@@ -25,6 +26,11 @@ const blown: PlannedEngine = {
   highestBoost: 60_000,
   highestSpeedRpm: 6500,
 };
+
+const fuelled = (engine: PlannedEngine, followsBoost: boolean): PlannedEngine => ({
+  ...engine,
+  fuelPressure: { atRest: 300e3, followsBoost },
+});
 
 const limitOf = (engine: PlannedEngine, id: string): string | undefined =>
   stopCriteria(engine).find((one) => one.id === id)?.limit.text;
@@ -41,6 +47,16 @@ describe('limits of the trade (common practice, no source), in SI', () => {
     // 60 kPa pulled so far and 1.5 psi (10.3 kPa) more.
     ['boost', blown, /^70\.3 kPa/],
     ['fuel-pressure', blown, /plus boost less 14 kPa/],
+    // 300 kPa at rest and the 60 kPa pulled so far, less 2 psi: 346 kPa; without boost behind the regulator 286 kPa.
+    [
+      'fuel-pressure',
+      fuelled(blown, true),
+      /^300 kPa plus boost less 14 kPa: 346 kPa at the 60\.0 kPa pulled so far$/,
+    ],
+    ['fuel-pressure', fuelled(blown, false), /^300 kPa less 14 kPa: 286 kPa$/],
+    ['fuel-pressure', fuelled(bare, true), /^300 kPa less 14 kPa: 286 kPa$/],
+    ['fuel-pressure', { ...fuelled(blown, true), highestBoost: null }, /^300 kPa plus boost less 14 kPa$/],
+    ['fuel-pressure', bare, /^its resting pressure less 14 kPa$/],
     ['impeller', blown, /52,000/],
     ['speed', blown, /6,500/],
   ] as const)('%s', (id, engine, expected) => {
@@ -85,6 +101,24 @@ describe('what the sheet says', () => {
     ['unknown', 'unknown'],
   ])('fuel %s', (name, fuel) => {
     expect(plannedEngine(testSheet({ fuel: { name } }), none).fuel).toBe(fuel);
+  });
+
+  test('fuel pressure only where it is told, and on one card only where it is the same', () => {
+    const on = (lines: Record<string, string>) => plannedEngine(testSheet({ fuelSystem: lines }), none);
+    const [told, other, untold] = [
+      on({ fuelPressure: '3 bar' }),
+      on({ fuelPressure: '4 bar' }),
+      on({ pump: 'in tank' }),
+    ];
+    expect(told.fuelPressure).toEqual({ atRest: 300e3, followsBoost: true });
+    expect(untold.fuelPressure).toBeNull();
+    expect(togetherOnOneCard([told, told]).fuelPressure).toEqual(told.fuelPressure);
+    for (const [one, two] of [
+      [told, other],
+      [told, untold],
+      [untold, told],
+    ] as const)
+      expect(togetherOnOneCard([one, two]).fuelPressure).toBeNull();
   });
 
   test('a supercharger with its belt; a turbocharger without; none', () => {

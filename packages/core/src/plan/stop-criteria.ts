@@ -73,18 +73,20 @@ const oilPressure = (): Said => said`${psiFigure(7)} for each 1,000 r/min (be wa
 
 const psiFigure = (psi: number) => figureOf(psi * PSI, 'pressureDifference', { decimals: 0 });
 
-function fuelPressure({ isBoosted }: PlannedEngine): StopLine[] {
-  const fall = psiFigure(2);
-  return isBoosted
-    ? [
-        line(
-          'fuel-pressure',
-          'Fuel pressure below',
-          said`its resting pressure plus boost less ${fall}`,
-          COMMON,
-        ),
-      ]
-    : [line('fuel-pressure', 'Fuel pressure below', said`its resting pressure less ${fall}`, COMMON)];
+/** In figures where the sheet tells the resting pressure; a rail that does not rise with boost has one figure at any boost. */
+function fuelPressure({ isBoosted, fuelPressure: known, highestBoost }: PlannedEngine): StopLine[] {
+  const fall = 2 * PSI;
+  const rises = isBoosted && known?.followsBoost !== false;
+  const rest =
+    known === null ? 'its resting pressure' : figureOf(known.atRest, 'pressureDifference', { decimals: 0 });
+  const limit = said`${rest}${rises ? ' plus boost' : ''} less ${psiFigure(2)}`;
+  const lowest = known === null ? null : known.atRest + (rises ? (highestBoost ?? Number.NaN) : 0) - fall;
+  const figure =
+    lowest === null || Number.isNaN(lowest)
+      ? said``
+      : said`: ${figureOf(lowest, 'gaugePressure', { decimals: 0 })}${rises ? said` at the ${figureOf(highestBoost!, 'gaugePressure')} pulled so far` : ''}`;
+  const source = known === null ? COMMON : `${COMMON}; resting pressure on the sheet`;
+  return [line('fuel-pressure', 'Fuel pressure below', said`${limit}${figure}`, source)];
 }
 
 /** Lambda; of alcohol the best-power range of the trade is the limit, since it is run richer. */

@@ -29,6 +29,7 @@ const SHOWN: Record<QuantityKind, Record<UnitSystem, [name: string, decimals: nu
   voltage: { us: ['V', 1], si: ['V', 1] },
   frequency: { us: ['Hz', 1], si: ['Hz', 1] },
   springRate: { us: ['lb/in', 0], si: ['N/mm', 1] },
+  force: { us: ['lbf', 0], si: ['N', 0] },
 };
 
 /** The unit a kind is shown in. */

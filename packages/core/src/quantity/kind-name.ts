@@ -27,4 +27,5 @@ export const KIND_NAME: Record<QuantityKind, string> = {
   voltage: 'a voltage',
   frequency: 'a frequency',
   springRate: 'a spring rate',
+  force: 'a force',
 };

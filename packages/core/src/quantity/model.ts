@@ -29,7 +29,8 @@ export type QuantityKind =
   | 'time' // s
   | 'voltage' // V
   | 'frequency' // Hz
-  | 'springRate'; // N/m
+  | 'springRate' // N/m
+  | 'force'; // N
 
 declare const brand: unique symbol;
 type Brand<Name extends string> = number & { readonly [brand]: Name };
@@ -64,3 +65,10 @@ export type Origin =
   | 'computed'
   | 'rule of thumb'
   | 'not stated';
+
+/** What a figure of a table, a rule or a rule of thumb rests on. */
+export interface Provenance {
+  /** Title of the source, `common practice, no source`, `from memory`, or the formula it follows from. */
+  source: string;
+  kind: 'published' | 'common practice' | 'from memory' | 'derived';
+}

@@ -1,7 +1,7 @@
 import { FOOT, INCH, KILOGRAM_FORCE, POUND, POUND_FORCE, US_GALLON } from './defining-constants.ts';
 import { unit } from './unit.ts';
 
-/** Mass in kg, density in kg/m³, moment of inertia in kg·m², spring rate in N/m. */
+/** Mass in kg, density in kg/m³, moment of inertia in kg·m², spring rate in N/m, force in N. */
 export const UNITS_OF_MATTER = [
   unit('mass', 'kg', 1, 'kilogram | kilograms'),
   unit('mass', 'g', 1e-3, 'gram | grams | gr.'),
@@ -26,4 +26,10 @@ export const UNITS_OF_MATTER = [
   unit('springRate', 'N/m', 1),
   unit('springRate', 'lb/in', POUND_FORCE / INCH, 'lbf/in | lbs/in'),
   unit('springRate', 'kgf/mm', KILOGRAM_FORCE / 1e-3, 'kg/mm'),
+
+  unit('force', 'N', 1, 'newton | newtons'),
+  unit('force', 'kN', 1000),
+  // A spring's load is told in pounds and kilograms, and weight is what is meant.
+  unit('force', 'lbf', POUND_FORCE, 'lb | lbs | pound | pounds'),
+  unit('force', 'kgf', KILOGRAM_FORCE, 'kg | kp'),
 ];
