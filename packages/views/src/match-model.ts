@@ -2,6 +2,7 @@ import type { ChartDescription, MapDescription } from '@pullbook/charts';
 import type { AirState } from '@pullbook/core/air';
 import type { FigureBand, MatchFigure, MatchInput, SpreadGroup } from '@pullbook/core/airpath';
 import type { MatchFit, ScaledBaseline } from '@pullbook/core/fit';
+import type { Fuel, FuelSupply } from '@pullbook/core/fuel';
 import type { Remark } from '@pullbook/core/remark';
 import type { Finding } from '@pullbook/core/rule';
 import type { Chip, CursorTable, FindingGroup, SentencePart, ShownRemark, ShownTable } from './model.ts';
@@ -27,6 +28,8 @@ export interface MatchedCombination {
     boost: number[] | null;
     chargeTemperature: number[] | null;
   } | null;
+  /** What it burns, where fuel meets air, and what the pulls behind it burnt. */
+  supply: Pick<FuelSupply, 'fuel' | 'mixes'> & { behind: Fuel };
   /** What was taken for what is not known, in a sentence each. */
   assumptions: Remark[];
   findings: Finding[];
@@ -56,8 +59,10 @@ export interface WhatIf {
   stepUp?: number;
   cooler?: 'as it is' | 'none' | { effectiveness: number; coolantTemperature: number | null };
   air?: AirState;
-  /** In place of `work.factor`: another fuel or mixture that allows more spark. */
+  /** On the work of the air as it is, with what a fit found of it: 1.03 is 3 % more. */
   workFactor?: number;
+  /** Another fuel, with what it does by rule of thumb. */
+  fuel?: Fuel;
   /** K, in place of what the fuel cools the charge by. */
   evaporationCooling?: number;
   /** +8 % air swallowed between two engine speeds: `{ share: 0.08, … }`. */

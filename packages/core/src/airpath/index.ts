@@ -1,7 +1,7 @@
 export { gripRatio, openBeltLength, wrapOfPulleys } from './drive/belt.ts';
 export { beltClassFor } from './drive/belt-class.ts';
 export { type DriveFigures, driveFigures } from './drive/drive-figures.ts';
-export { hasTeeth, impellerSpeed, slipOf, tipSpeedOf } from './drive/impeller-speed.ts';
+export { hasTeeth, highestImpellerSpeed, impellerSpeed, slipOf, tipSpeedOf } from './drive/impeller-speed.ts';
 export { type AirOfPull, airOfPull } from './from/air-of-pull.ts';
 export { airOfViewedPull } from './from/air-of-viewed-pull.ts';
 export {
@@ -12,10 +12,10 @@ export {
   readAt,
   type ViewedPull,
 } from './from/from-pulls.ts';
-export { matchInputOf, type SheetToMatch } from './from/from-sheet.ts';
+export { matchInputOf, type SheetToMatch, withDriveOf } from './from/from-sheet.ts';
 export { type BaselineTable, baselineFromTable } from './from/from-table.ts';
 export { BENDS, type Bend, bendAt, SPREAD_OF_BEND } from './from/prior-bends.ts';
-export { keyOfBaseline, keyOfCooler, keyOfMap } from './from/prior-spread.ts';
+export { keyOfBaseline, keyOfCooler, keyOfMap, powerSpreadOf } from './from/prior-spread.ts';
 export { beyondMeasured } from './map/beyond-measured.ts';
 export { correctedFlow, correctedSpeed, flowFromCorrected, speedFromCorrected } from './map/corrected.ts';
 export { equalEfficiency, type MapPath } from './map/equal-efficiency.ts';
@@ -24,10 +24,13 @@ export { type LineLeftOut, type LinesLeftOut, leaveLineOut } from './map/leave-l
 export { type LineTerms, lineTerms } from './map/line-terms.ts';
 export { stanitzSlip, wiesnerSlip } from './map/slip-factor.ts';
 export { efficiencyOn, pressureRatioOn, speedLineAt, workRiseOn } from './map/speed-line.ts';
+export { baselineAtNodes, caseAtNodes, inputAtNodes } from './match/at-nodes.ts';
+export { chargeAtLoad } from './match/charge-at-load.ts';
 export { troubleOfInput } from './match/input-trouble.ts';
 export { bandsOfDraws, matchBands } from './match/match-bands.ts';
 export { type MatchDraws, matchDraws } from './match/match-draws.ts';
 export { solveMatch } from './match/solve-match.ts';
+export { type OtherFuel, withFuelBehind, withOtherFuel } from './match/with-other-fuel.ts';
 export * from './model.ts';
 export { airFlowFigure } from './way/air-flow-figure.ts';
 export { carburettorLoss } from './way/carburettor-loss.ts';

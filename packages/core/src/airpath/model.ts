@@ -191,6 +191,8 @@ export interface Baseline {
   lambda: number[] | null;
   /** Share of the manifold's pressure that was fuel vapour; missing: as in the match, with the same fuel at the same place. */
   fuelVapour?: number;
+  /** K by which fuel cooled its charge before the probe; missing: as in the match, with the same fuel at the same place. */
+  evaporationCooling?: number;
   air: AirState;
   airBasis: AirBasis;
   /** `measured`: naturally aspirated pulls of this very engine. `scaled`: see fit. `given`: written in a file. */
@@ -262,6 +264,8 @@ export interface MatchInput {
     factor: number;
     /** On that work at each node of the baseline, what a fit found over speed; missing or `null`: 1 everywhere. */
     shape?: number[] | null;
+    /** On that work at each node, for another fuel than the pulls behind it were made on; missing or `null`: the same fuel. No fit moves it. */
+    fuelFactor?: number[] | null;
     /** Whether the exchange of gas does work as manifold and exhaust pressure part from the baseline's. */
     gasExchange: boolean;
     /** Pa of friction mean pressure for each Pa of manifold pressure above the baseline's. */
@@ -345,6 +349,8 @@ export interface SpreadGroup {
   factor: number[][];
   /** How much of a line acts at each node of the baseline, by part; missing or `null`: all of it everywhere. */
   shapes?: (number[] | null)[];
+  /** A fit leaves it as it is: it is not about what the fit saw (another fuel, a part that was never pulled). */
+  staysBesideFit?: true;
 }
 
 /** A match with what it is uncertain by. */

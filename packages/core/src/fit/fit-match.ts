@@ -75,6 +75,7 @@ export function fitTogether(combinations: readonly (readonly FitTarget[])[]): Re
         map: keyOfMap(first.input),
         coolers: [...new Set(ofOne.map(({ input }) => keyOfCooler(input)))],
         overallRatios: ofOne.map(({ input }) => overallRatioOf(input)),
+        ...(ofOne[0]!.fuel === undefined ? {} : { fuel: ofOne[0]!.fuel }),
       },
       parameters: parametersOf(ofOne[0]!, moves, { prior, own: own[combination]!, from: found.from }),
       lostWork: lostWorkOf(ofOne[0]!, found.shared),

@@ -1,5 +1,6 @@
 import type { AirState } from '../air/index.ts';
 import type { Baseline, Bend, MatchCase, MatchFigure } from '../airpath/index.ts';
+import type { Fuel } from '../fuel/index.ts';
 import type { Remark, Said } from '../remark/index.ts';
 
 /** A boosted pull as the fit sees it: observed figures on nodes, in its own air. Inside units; `null`: not logged. */
@@ -20,6 +21,8 @@ export interface BoostedPull {
 /** A pull with the match it is held against: its own drive, cooler, fuel and air, factors and their spread as before any fit. */
 export interface FitTarget extends MatchCase {
   pull: BoostedPull;
+  /** Of the pull, where it is not that of the pulls without supercharger. */
+  fuel?: Fuel;
 }
 
 export type FitParameterId =
@@ -93,6 +96,8 @@ export interface FitGround {
   coolers: string[];
   /** Turns of the impeller for one of the engine, without slip, one for each pull. */
   overallRatios: number[];
+  /** Of its pulls, where it is not that of the pulls without supercharger. */
+  fuel?: Fuel;
 }
 
 /** A match adapted to a tester's own boosted pulls. */

@@ -64,8 +64,10 @@ function sharesAir({ baseline }: MatchInput, { ground }: MatchFit): boolean {
   return fewer!.length > 0 && fewer!.every((id) => more!.includes(id));
 }
 
-/** A group less the parts named; none where nothing is left. */
-function without({ key, parts, factor, shapes }: SpreadGroup, drop: ReadonlySet<SpreadPart>): SpreadGroup[] {
+/** A group less the parts named, unless it is not about what a fit sees; none where nothing is left. */
+function without(group: SpreadGroup, drop: ReadonlySet<SpreadPart>): SpreadGroup[] {
+  if (group.staysBesideFit) return [group];
+  const { key, parts, factor, shapes } = group;
   const left = parts.flatMap((part, line) => (drop.has(part) ? [] : [line]));
   if (left.length === 0) return [];
   return [

@@ -1,3 +1,4 @@
+import { extentOf } from '../numeric/index.ts';
 import type { Pull, PullView } from '../pull/index.ts';
 import { beltAndImpeller } from './belt-and-impeller.ts';
 import { compressorHeat } from './compressor-heat.ts';
@@ -11,7 +12,13 @@ import { manifold } from './manifold.ts';
 import { meanPressure } from './mean-pressure.ts';
 import type { Finding } from './model.ts';
 import { oil } from './oil.ts';
-import { pullAtHand, type RuleContext } from './pull-at-hand.ts';
+import {
+  finiteOrNull,
+  observedPower,
+  type PullAtHand,
+  pullAtHand,
+  type RuleContext,
+} from './pull-at-hand.ts';
 import { readOffPicture } from './read-off-picture.ts';
 import { findingsOfRemarks } from './wrapped-remarks.ts';
 
@@ -41,6 +48,16 @@ export function findingsOfPull(pull: Pull, view: PullView, context: RuleContext)
     ...curveShape(at),
     ...exhaust(at),
     ...oil(at),
-    ...hardwareFindings(at.sheet, { engineSpeedRpm: at.highestRpm, boost: at.highestBoost }, at),
+    ...hardwareFindings(
+      at.sheet,
+      { engineSpeedRpm: at.highestRpm, boost: at.highestBoost, power: highestPower(at) },
+      at,
+    ),
   ];
+}
+
+/** W, observed; `null`: no power, or what it carries is not known. */
+function highestPower(at: PullAtHand): number | null {
+  const power = observedPower(at);
+  return power === null ? null : finiteOrNull(extentOf(power)[1]);
 }

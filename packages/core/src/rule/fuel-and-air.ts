@@ -1,14 +1,9 @@
+import { fuelOfSheet, GASOLINE, isFuelTold } from '../fuel/index.ts';
 import { median } from '../numeric/index.ts';
 import { figureOf, numberFigure, percentFigure, rangeOf } from '../quantity/index.ts';
 import { said } from '../remark/index.ts';
 import type { Finding } from './model.ts';
 import { fuelOf, meanRatio, observedPower, type PullAtHand } from './pull-at-hand.ts';
-import { sheetNumber } from './sheet-words.ts';
-
-/** Of petrol, where the sheet has none. From memory. */
-const PETROL_STOICHIOMETRIC = 14.6;
-/** Of pure ethanol, by mass. From memory. */
-const ETHANOL_STOICHIOMETRIC = 9.0;
 
 /** V08: fuel over observed power. V09: flows against lambda. V34: a ratio told on another fuel's scale. */
 export const fuelAndAir = (at: PullAtHand): Finding[] => [
@@ -68,17 +63,14 @@ function mixtureScale(at: PullAtHand): Finding[] {
       kind: 'ratio',
       value,
       threshold,
-      said: said`An air-fuel ratio of ${numberFigure(value, 1)} would be lambda ${numberFigure(value / stoichiometric, 2)} for the fuel on the sheet: it looks like a gauge marked for petrol. Read the column as lambda times ${numberFigure(PETROL_STOICHIOMETRIC, 1)}, or log lambda itself.`,
+      said: said`An air-fuel ratio of ${numberFigure(value, 1)} would be lambda ${numberFigure(value / stoichiometric, 2)} for the fuel on the sheet: it looks like a gauge marked for petrol. Read the column as lambda times ${numberFigure(GASOLINE.stoichiometricAirFuelRatio, 1)}, or log lambda itself.`,
     }),
   ];
 }
 
-/** Stoichiometric ratio by mass: as on the sheet, else by ethanol; petrol where the fuel is not told. `null`: another alcohol. */
+/** Stoichiometric ratio by mass of the fuel on the sheet, petrol where none is told. `null`: an alcohol, and not told which. */
 function stoichiometricOf({ sheet }: PullAtHand): number | null {
-  const told = sheetNumber(sheet, 'fuel', 'stoichiometricAirFuelRatio');
-  const ethanol = sheetNumber(sheet, 'fuel', 'ethanolShare');
-  if (told !== null) return told;
-  if (ethanol !== null)
-    return PETROL_STOICHIOMETRIC + ethanol * (ETHANOL_STOICHIOMETRIC - PETROL_STOICHIOMETRIC);
-  return fuelOf(sheet) === 'alcohol' ? null : PETROL_STOICHIOMETRIC;
+  if (sheet === null) return GASOLINE.stoichiometricAirFuelRatio;
+  if (!isFuelTold(sheet) && fuelOf(sheet) === 'alcohol') return null;
+  return fuelOfSheet(sheet).fuel.stoichiometricAirFuelRatio;
 }

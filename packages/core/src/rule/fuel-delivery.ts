@@ -1,3 +1,4 @@
+import { fuelSupplyOf, inductionOfSheet, injectorDuty } from '../fuel/index.ts';
 import { extentOf, median } from '../numeric/index.ts';
 import { figureOf, percentFigure } from '../quantity/index.ts';
 import { said } from '../remark/index.ts';
@@ -8,27 +9,26 @@ import { sheetNumber } from './sheet-words.ts';
 /** V17: share of the time that injectors are open. V18: fuel pressure less boost through the pull. */
 export const fuelDelivery = (at: PullAtHand): Finding[] => [...injectorsOpen(at), ...pressureHolds(at)];
 
-/** What one injector passes when open at the pressure it is told at, kg/s; `null`: not on the sheet, or no density. */
-function injectorFlow({ sheet }: PullAtHand): number | null {
-  const told = sheet?.sections.fuelSystem?.injectorFlow;
-  if (told === undefined || told.value === null) return null;
-  if (told.kind === 'massFlow') return told.value;
-  const density = sheetNumber(sheet, 'fuel', 'density');
-  return density === null ? null : told.value * density;
-}
-
 function injectorsOpen(at: PullAtHand): Finding[] {
-  const fuel = at.values('fuelFlow');
-  const each = injectorFlow(at);
-  const count = sheetNumber(at.sheet, 'fuelSystem', 'injectors');
-  if (fuel === null || each === null || count === null || !(each * count > 0)) return [];
+  const { sheet, curve } = at;
+  const fuelFlow = at.values('fuelFlow');
+  // A pull is not held against a number of injectors that was only taken.
+  if (fuelFlow === null || sheet === null || sheetNumber(sheet, 'fuelSystem', 'injectors') === null)
+    return [];
+  const { fuel, injectors } = fuelSupplyOf(sheet, { induction: inductionOfSheet(sheet), lambda: 1 });
+  if (injectors === null) return [];
   const rated = sheetNumber(at.sheet, 'fuelSystem', 'injectorFlowPressure');
   const across = pressureAcross(at);
   const known = rated !== null && across !== null;
-  const duty = fuel.map((flow, node) => {
-    const grown = known ? Math.sqrt(Math.max(0, across[node]!) / rated) : 1;
-    return flow / (each * count * grown);
-  });
+  const duty = fuelFlow.map((flow, node) =>
+    injectorDuty({
+      fuelFlow: flow,
+      injectors,
+      fuel,
+      across: known ? across[node]! : injectors.ratedPressure,
+      engineSpeedRpm: curve!.engineSpeedRpm[node]!,
+    }),
+  );
   const value = extentOf(duty)[1];
   const [caution, alarm] = [at.limit('V17.duty'), at.limit('V17.dutyAlarm')];
   if (!Number.isFinite(value) || !(value > caution)) return [];

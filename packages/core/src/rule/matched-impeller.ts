@@ -1,3 +1,4 @@
+import { highestImpellerSpeed } from '../airpath/index.ts';
 import { speedFigure } from '../quantity/index.ts';
 import { said } from '../remark/index.ts';
 import { impellerBeside } from './impeller.ts';
@@ -14,7 +15,7 @@ export function matchedImpeller(at: MatchAtHand): Finding[] {
   if (top === undefined) return [];
   // Who matches above the limit on his sheet means to run there.
   const limit = Math.max(drive.engineSpeedLimitRpm ?? top, top);
-  const value = (limit + drive.overRevMarginRpm) * drive.pulleyRatio * drive.stepUp;
+  const value = highestImpellerSpeed(drive, limit);
   if (!Number.isFinite(value)) return [];
   const which =
     drive.engineSpeedLimitRpm === null

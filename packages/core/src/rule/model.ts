@@ -1,15 +1,10 @@
-import type { QuantityKind } from '../quantity/index.ts';
-import type { Remark } from '../remark/index.ts';
+import type { Provenance, QuantityKind } from '../quantity/index.ts';
+import type { Remark, Said } from '../remark/index.ts';
+
+export type { Provenance } from '../quantity/index.ts';
 
 /** Where a rule is looked at. */
 export type RulePlace = 'import' | 'pull' | 'comparison' | 'combination' | 'session' | 'match' | 'plan';
-
-/** What a rule rests on. */
-export interface Provenance {
-  /** Title of the source, `common practice, no source`, `from memory`, or the formula it follows from. */
-  source: string;
-  kind: 'published' | 'common practice' | 'from memory' | 'derived';
-}
 
 /** A threshold of a rule: data, so that it can be shown, and another value be set by the shop. */
 export interface Threshold {
@@ -30,7 +25,7 @@ export type RuleThresholds = Readonly<Record<string, number>>;
 
 /** One rule of the catalogue, as data. */
 export interface Rule {
-  /** `V01` … `V43` */
+  /** `V01` … `V52` */
   id: string;
   /** `Power against torque and speed` */
   title: string;
@@ -76,4 +71,60 @@ export interface Silenced {
   reason: string;
   /** ISO 8601 */
   at: string;
+}
+
+/** What bounds a planned engine. */
+export const LIMIT_IDS = [
+  'impellerSpeed',
+  'tipSpeed',
+  'belt',
+  'surge',
+  'choke',
+  'injectors',
+  'pump',
+  'fuelLine',
+  'spark',
+  'fuelAndCompression',
+  'boostCap',
+  'boost', // of a blow-through carburettor's pressures and of what the parts stand
+  'pistonSpeed',
+  'cylinderPressure',
+  'rods',
+  'pistons',
+  'crankshaft',
+  'block',
+  'headClamping',
+  'ringGap',
+  'valveSpring',
+  'plugGap',
+  'cooler',
+] as const;
+export type LimitId = (typeof LIMIT_IDS)[number];
+
+/** A value of a planned engine beside its limit. Numbers only: thousands are read in a search. */
+export interface LimitReading {
+  id: LimitId;
+  ruleId: string;
+  /** Inside units of `kind`. */
+  value: number;
+  threshold: number;
+  kind: QuantityKind;
+  /** The value must stay `below` or `above` the threshold. */
+  stay: 'below' | 'above';
+  /** Share of the threshold that is left; below 0: passed. */
+  margin: number;
+  /** r/min at which it comes nearest; `null`: it is not about a speed. */
+  engineSpeedRpm: number | null;
+  /** Whether a plan may not pass it, or is only cautioned. */
+  binds: boolean;
+}
+
+/** A reading in words. */
+export interface LimitFinding extends LimitReading {
+  /** `Impeller speed` */
+  label: string;
+  /** Where the threshold comes from: the sheet (with its origin), the shop's own value, or the rule's provenance. */
+  source: string;
+  /** The sentence for a mechanic, with what to do about it. */
+  said: Said;
 }

@@ -1,5 +1,6 @@
 import { type CombinationSheet, isSupercharged } from '../combination/index.ts';
 import type { FitResidual, MatchFit } from '../fit/index.ts';
+import { fuelOfSheet, isFuelTold } from '../fuel/index.ts';
 import { extentOf, mean, median } from '../numeric/index.ts';
 import {
   type ChannelMeaning,
@@ -89,14 +90,17 @@ export function observedPower({ view, values }: PullAtHand): Float64Array | null
   return power === null || factor === null || !(factor > 0) ? null : power.map((value) => value / factor);
 }
 
+/** Air for one of fuel by mass under which it is mostly alcohol: half ethanol is 11.7. */
+const ALCOHOL_BELOW = 12;
+
 /** What an engine burns, by its sheet. */
 export function fuelOf(sheet: CombinationSheet | null): 'petrol' | 'alcohol' | 'not known' {
-  const number = (field: string) => sheetNumber(sheet, 'fuel', field);
+  if (sheet === null) return 'not known';
+  if (isFuelTold(sheet))
+    return fuelOfSheet(sheet).fuel.stoichiometricAirFuelRatio < ALCOHOL_BELOW ? 'alcohol' : 'petrol';
   const name = sheetText(sheet, 'fuel', 'name');
-  const [ethanol, stoichiometric] = [number('ethanolShare'), number('stoichiometricAirFuelRatio')];
-  if (/methanol|ethanol|alcohol|\be85\b/i.test(name) || (ethanol ?? 0) >= 0.5) return 'alcohol';
-  if (stoichiometric !== null) return stoichiometric < 12 ? 'alcohol' : 'petrol';
-  return name !== '' || ethanol !== null || number('researchOctane') !== null ? 'petrol' : 'not known';
+  if (/alcohol/i.test(name)) return 'alcohol';
+  return name !== '' || sheetNumber(sheet, 'fuel', 'researchOctane') !== null ? 'petrol' : 'not known';
 }
 
 /** Median over the top quarter of the nodes at which there is a figure; NaN: there is none. */

@@ -277,11 +277,33 @@ export const RULE_CASES: Readonly<Record<string, RuleCase>> = {
     breaks: () => ofMatch({ compressor: { constantEfficiency: 0.3 } }),
     holds: () => ofMatch({ compressor: { constantEfficiency: 0.72 } }),
   },
+  V44: {
+    // 2.02 in at 15 psi: 48 lbf, 27 % of 178 and 23 % of 209.
+    breaks: () => boosted(15, { heads: { intakeValveDiameter: '2.02 in', springSeatLoad: '178 lbf' } }),
+    holds: () => boosted(15, { heads: { intakeValveDiameter: '2.02 in', springSeatLoad: '209 lbf' } }),
+  },
+  V45: {
+    breaks: () => boosted(11, { heads: { headFasteners: 'production bolts' } }),
+    holds: () => boosted(11, { heads: { headFasteners: 'studs', headGasket: 'multi-layer steel' } }),
+  },
+  V46: {
+    // Some 330 hp at most: 83 hp from each of four cylinders, 55 hp of six.
+    breaks: () => ofPull(tablePull(), sheetOf({ shortBlock: { cylinders: '4', crankshaft: 'cast iron' } })),
+    holds: () => ofPull(tablePull(), sheetOf({ shortBlock: { cylinders: '6', crankshaft: 'cast iron' } })),
+  },
+  V50: {
+    breaks: () => boosted(11, { shortBlock: { boostLimit: '10 psi' } }),
+    holds: () => boosted(9, { shortBlock: { boostLimit: '10 psi' } }),
+  },
   V40: {
     breaks: () => ofSession([at('1', 1, '10:20'), at('2', 2, '10:05')]),
     holds: () => ofSession([at('1', 1, '10:05'), at('2', 2, '10:20')]),
   },
 };
+
+function boosted(psi: number, sections: Record<string, Record<string, string>>) {
+  return ofPull(tablePull({ boost: boostTo(psi) }), sheetOf(sections));
+}
 
 function injectors() {
   // 8 × 0.00441 kg/s (35 lb/h) is 0.0353 kg/s when open.

@@ -1,5 +1,6 @@
+import type { Provenance } from '../quantity/index.ts';
 import { FOOT, MINUTE, toInside } from '../quantity/index.ts';
-import type { Provenance, Rule, Threshold } from './model.ts';
+import type { Rule, Threshold } from './model.ts';
 
 export const COMMON_PRACTICE: Provenance = {
   kind: 'common practice',

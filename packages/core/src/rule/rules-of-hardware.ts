@@ -34,7 +34,6 @@ export const RULES_OF_HARDWARE: readonly Rule[] = [
     places: ['plan'],
     level: 'caution',
     thresholds: [bare('V19.margin', 'Pump over need, below', 1.15)],
-    elsewhere: 'Not looked at: the sheet has the pump in words, without its flow over pressure.',
   }),
   rule('V21', {
     title: 'Piston speed',
@@ -52,7 +51,7 @@ export const RULES_OF_HARDWARE: readonly Rule[] = [
   rule('V22', {
     title: 'Parts for the boost',
     statement:
-      'Ring gap for its bore, compression ratio for boost and fuel, plug gap for boost. Springs are not looked at: the sheet has them in words.',
+      'Ring gap for its bore, compression ratio for boost and fuel, plug gap for boost. Where octane and compression tell the spark that the fuel allows (V48), a plan is held to that and only cautioned here.',
     places: ['import', 'pull', 'plan'],
     level: 'caution',
     thresholds: [

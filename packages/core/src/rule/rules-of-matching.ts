@@ -7,7 +7,7 @@ export const RULES_OF_MATCHING: readonly Rule[] = [
     title: 'Belt against its pull',
     statement:
       'What a ribbed belt has to pull at its hardest stays below what its ribs are known to hold at this wrap; where crank pulley or wrap are not known, the drive’s power below the class of its ribs. Toothed belts and V belts are not looked at.',
-    places: ['match'],
+    places: ['match', 'plan'],
     level: 'caution',
     thresholds: [
       share('V41.near', 'Share of what the belt holds: note', 85),
@@ -22,10 +22,11 @@ export const RULES_OF_MATCHING: readonly Rule[] = [
     title: 'Surge and choke',
     statement:
       'By the match the compressor’s flow keeps clear of the surge edge and of the largest flow of its speed line, and lies where the map was measured.',
-    places: ['match'],
+    places: ['match', 'plan'],
     level: 'caution',
     thresholds: [
       share('V42.surge', 'Flow above the surge edge by less than', 10),
+      share('V42.surgePlan', 'A plan: flow above the surge edge by less than', 0),
       bare('V42.ratio', 'Surge is looked at above a pressure ratio of', 1.2, 1),
       share('V42.choke', 'Flow below the largest by less than', 5),
     ],

@@ -129,8 +129,8 @@ export const RULES_OF_RUNNING: readonly Rule[] = [
   rule('V17', {
     title: 'How long the injectors are open',
     statement:
-      'Fuel flow over what all injectors pass when open, at the pressure across them by its root where it is logged.',
-    places: ['import', 'pull'],
+      'Fuel flow over what all injectors pass when open, at the pressure across them by its root where it is logged, and their dead time where it is on the sheet. A plan reckons the fuel from its air and mixture.',
+    places: ['import', 'pull', 'plan'],
     level: 'caution',
     thresholds: [
       share('V17.duty', 'Share of the time: caution', 85),

@@ -1,18 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { fromInside } from '../quantity/index.ts';
-import { RULES, thresholdNamed, withSilenced } from './index.ts';
+import { LIMITS, RULES, thresholdNamed, withSilenced } from './index.ts';
 import { RULE_CASES } from './rule-cases.testing.ts';
 
-const here = RULES.filter(({ elsewhere }) => elsewhere === null);
+/** Rules that only a plan breaks: the limits of a planned engine have cases of their own, in `limit/limits.test.ts`. */
+const OF_A_PLAN = ['V19', 'V47', 'V48', 'V49', 'V51', 'V52'];
+const here = RULES.filter(({ id, elsewhere }) => elsewhere === null && !OF_A_PLAN.includes(id));
 
-test('forty-three rules, each once, in order', () => {
-  const ids = Array.from({ length: 43 }, (_, index) => `V${String(index + 1).padStart(2, '0')}`);
+test('fifty-two rules, each once, in order', () => {
+  const ids = Array.from({ length: 52 }, (_, index) => `V${String(index + 1).padStart(2, '0')}`);
   expect(RULES.map(({ id }) => id)).toEqual(ids);
 });
 
 test('each rule has a case, or says where it is looked at', () => {
   expect(here.map(({ id }) => id)).toEqual(Object.keys(RULE_CASES).toSorted());
   for (const { elsewhere } of RULES) expect(elsewhere).not.toBe('');
+  for (const id of OF_A_PLAN) expect(Object.values(LIMITS).map(({ ruleId }) => ruleId)).toContain(id);
 });
 
 describe.each(here)('$id $title', ({ id, provenance }) => {
@@ -81,6 +84,18 @@ test.each([
   ['V13.residual', 0.06, null],
   ['V14.matched', 0.6, null],
   ['V15.loss', 2, 'psi'],
+  ['V19.margin', 1.15, null],
+  ['V45.bolts', 10, 'psi'],
+  ['V45.composition', 600 / 8, 'hp'],
+  ['V46.castPistonsBoost', 6, 'psi'],
+  ['V46.castPistons', 500 / 8, 'hp'],
+  ['V46.castCrankshaft', 500 / 8, 'hp'],
+  ['V46.nodularCrankshaft', 600 / 8, 'hp'],
+  ['V46.forgedCrankshaft', 1000 / 8, 'hp'],
+  ['V46.productionRods', 550 / 8, 'hp'],
+  ['V46.forgedRods', 800 / 8, 'hp'],
+  ['V46.twoBolt', 500 / 8, 'hp'],
+  ['V50.floats', 8, 'psi'],
 ] as const)('%s is the trade’s %d', (id, value, unit) => {
   const threshold = thresholdNamed(id)!;
   const shown = unit === null ? threshold.value : fromInside(threshold.value, unit, threshold.kind);

@@ -1,8 +1,10 @@
 import type { AirState } from '@pullbook/core/air';
+import type { Fuel } from '@pullbook/core/fuel';
 import { remark } from '@pullbook/core/remark';
 import type { ColumnShape, HeadedTable } from '../table/headed-table.ts';
 import type { WrittenPath } from '../yaml/read-written.ts';
 import { air } from './air-shape.ts';
+import { fuel } from './fuel-shape.ts';
 import { group } from './group-shape.ts';
 import type { MatchFile, WrittenBaseline } from './model.ts';
 import { atPlace, list, type Reading, refuse, type Shape, text } from './shape.ts';
@@ -92,13 +94,15 @@ function pullsOrTable<T>(
   columns: readonly ColumnShape[],
   about: string,
   made: (tabled: Tabled) => T | undefined,
-): Shape<{ from: 'pulls'; pulls: string[] } | T> {
+  more: { fuel?: Shape<Fuel> } = {},
+): Shape<({ from: 'pulls'; pulls: string[] } | T) & { fuel?: Fuel }> {
   const written = group(
     {
       pull: text('A pull of the book, by its id or name.'),
       pulls: NAMES,
       table: table(columns, about),
       weather: air('Weather of the table.'),
+      ...more,
     },
     { about },
   );
@@ -110,16 +114,18 @@ function pullsOrTable<T>(
       const said = written.read(value, path, reading);
       const found = said && oneOf(said, value, path, reading);
       if (found === undefined) return undefined;
-      if (found.pulls.length > 0) return { from: 'pulls', pulls: found.pulls };
+      const burnt = said?.fuel === undefined ? {} : { fuel: said.fuel };
+      if (found.pulls.length > 0) return { from: 'pulls', pulls: found.pulls, ...burnt };
       if (found.rows === null) return undefined;
       const { rows } = found;
-      return made({
+      const tabled = made({
         columns: () => columnsOf(rows, [...path, 'table'], reading),
         air: found.air,
         hasWeather: hasKey(value, 'weather'),
         path,
         reading,
       });
+      return tabled && { ...tabled, ...burnt };
     },
   };
 }
@@ -187,6 +193,7 @@ export const baseline = (): Shape<WrittenBaseline> =>
         },
       };
     },
+    { fuel: fuel("On which it was pulled; missing: the combination's.") },
   );
 
 /** Boosted pulls to fit to. */
@@ -213,7 +220,7 @@ export const fit = (): Shape<NonNullable<MatchFile['fit']>> =>
   );
 
 /** Columns of a table with its rows in rising engine speed; a speed twice is said and its second row dropped. */
-function columnsOf(
+export function columnsOf(
   rows: HeadedTable,
   path: WrittenPath,
   reading: Reading,

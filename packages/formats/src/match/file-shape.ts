@@ -2,10 +2,13 @@ import type { Written } from '../yaml/read-written.ts';
 import { air } from './air-shape.ts';
 import { combination } from './combination-shape.ts';
 import { baseline, fit } from './curve-shape.ts';
+import { fuel } from './fuel-shape.ts';
 import { group } from './group-shape.ts';
 import { compressorMap } from './map-shape.ts';
 import { breathing, statedModel, triedCooler } from './model-shape.ts';
+import { overSpeed } from './over-speed-shape.ts';
 import { quantity, ratio } from './quantity-shape.ts';
+import { reachSection } from './reach-shape.ts';
 import { list, refuse, type Shape, text, whole, wordOr } from './shape.ts';
 
 /** More what-ifs than anybody lays beside one another. */
@@ -25,13 +28,14 @@ const WHAT_IF = group(
     workFactor: ratio(
       [0.2, 5],
       '1.02',
-      'On the work of an air mass: another fuel or mixture that allows more spark.',
+      'On the work of an air mass as it is: 1.02 is 2 % more of it, by mixture or spark.',
     ),
     evaporationCooling: quantity('temperatureDifference', {
       allowed: [0, 150],
       example: '15 K',
       about: 'By which fuel cools the charge before the probe.',
     }),
+    fuel: fuel('Another fuel, with what it does by rule of thumb.'),
     breathing,
   },
   { about: 'What is tried on the combination; what is left out stands as it is.' },
@@ -83,6 +87,8 @@ export function matchFileShape(written: Written, name: string) {
       bands: BANDS,
       fit: fit(),
       whatIf: list(WHAT_IF, MOST_WHAT_IFS),
+      overSpeed,
+      reach: reachSection,
     },
     { about: MATCH_FILE, needed: ['combination', 'baseline'] },
   );

@@ -1,4 +1,11 @@
-import { type FlowLoss, lossFrom, NO_LOSS, type SpreadPart, type StatedModel } from '@pullbook/core/airpath';
+import {
+  type Baseline,
+  type FlowLoss,
+  lossFrom,
+  NO_LOSS,
+  type SpreadPart,
+  type StatedModel,
+} from '@pullbook/core/airpath';
 import { group } from './group-shape.ts';
 import { heatCapacity, quantity, ratio } from './quantity-shape.ts';
 import { refuse, type Shape, truth, word, wordOr } from './shape.ts';
@@ -200,6 +207,16 @@ const FIELDS = {
     '0.02',
     'Friction mean pressure for each of manifold pressure above the baseline.',
   ),
+  baselineFuelVapour: ratio(
+    [0, 0.5],
+    '1 %',
+    "Share of the baseline's manifold pressure that was fuel vapour, where its fuel was another.",
+  ),
+  baselineEvaporationCooling: quantity('temperatureDifference', {
+    allowed: [0, 150],
+    example: '20 K',
+    about: "By which fuel cooled the baseline's charge before the probe, where its fuel was another.",
+  }),
   friction: quantity('power', {
     allowed: [0, 5e6],
     example: '12 kW',
@@ -208,17 +225,28 @@ const FIELDS = {
   spread: group(SPREAD, { about: 'One standard deviation of a part; 0 takes it out of the band.' }),
 };
 
-/** What a person states of the model himself; `friction` is the baseline's and goes apart. */
-export const statedModel: Shape<{ model: StatedModel; frictionPower: number | null }> = made(
+/** What a person states of the model himself; what is the baseline's goes apart. */
+export const statedModel: Shape<{
+  model: StatedModel;
+  frictionPower: number | null;
+  baselineCharge: Pick<Baseline, 'fuelVapour' | 'evaporationCooling'>;
+}> = made(
   group(FIELDS, { about: 'Inputs of the model, in place of what the sheet says or what would be assumed.' }),
-  ({ friction = null, pressureTerm, ...rest }) => ({
+  ({ friction = null, baselineFuelVapour, baselineEvaporationCooling, pressureTerm, ...rest }) => ({
     model: { ...rest, ...(pressureTerm === undefined ? {} : { pressureTermRatio: pressureTerm }) },
     frictionPower: friction,
+    baselineCharge: {
+      ...(baselineFuelVapour === undefined ? {} : { fuelVapour: baselineFuelVapour }),
+      ...(baselineEvaporationCooling === undefined ? {} : { evaporationCooling: baselineEvaporationCooling }),
+    },
   }),
 );
 
-/** The shape whose reading is made into something else; `undefined`: it was not whole, and that was told. */
-function made<From, To>(
+/**
+ * The shape whose reading is made into something else; `undefined`: it was not whole. Where anything of it was refused that was told, and
+ * nothing more is said.
+ */
+export function made<From, To>(
   shape: Shape<From>,
   make: (from: From, refused: (message: string) => undefined) => To | undefined,
 ): Shape<To> {
@@ -227,8 +255,10 @@ function made<From, To>(
       return shape.schema;
     },
     read: (value, path, reading) => {
+      const before = reading.remarks.length;
       const from = shape.read(value, path, reading);
-      if (from === undefined) return undefined;
+      const isTold = reading.remarks.slice(before).some(({ level }) => level === 'refusal');
+      if (from === undefined || isTold) return undefined;
       return make(from, (message) => refuse(reading, path, 'match-one-of', message));
     },
   };

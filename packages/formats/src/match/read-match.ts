@@ -38,6 +38,8 @@ export function readMatchText(text: string, fileName = 'The file'): Result<Match
     bands,
     fit = null,
     whatIf = [],
+    overSpeed = null,
+    reach = null,
   } = read ?? {};
   const isRefused = reading.remarks.some(({ level }) => level === 'refusal');
   if (isRefused || combination === undefined || baseline === undefined)
@@ -52,6 +54,7 @@ export function readMatchText(text: string, fileName = 'The file'): Result<Match
       air: weather,
       model: model?.model ?? {},
       frictionPower: model?.frictionPower ?? null,
+      baselineCharge: model?.baselineCharge ?? {},
       bands: bands === null ? null : { ...USUAL_BANDS, ...bands },
       fit,
       whatIf: whatIf.map(({ weather: air, name: called, ...rest }, at) => ({
@@ -59,6 +62,8 @@ export function readMatchText(text: string, fileName = 'The file'): Result<Match
         name: called ?? `What-if ${at + 1}`,
         ...(air === undefined ? {} : { air }),
       })),
+      overSpeed,
+      reach,
     },
     reading.remarks,
   );

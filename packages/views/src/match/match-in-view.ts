@@ -67,7 +67,7 @@ export function matchInView({ bundle, whatIf, bands }: MatchPageInput, options: 
     const curve = solveMatch(combination.input);
     const shown =
       isTried && index === 1 && whatIf !== null
-        ? triedInWords(combination, curve, whatIfWords(show, whatIf, combinations[0]!))
+        ? triedInWords(combination, curve, whatIfWords(show, whatIf))
         : combination;
     return {
       combination: shown,

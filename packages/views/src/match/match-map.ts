@@ -10,7 +10,7 @@ import { airFlowUnit, matchedName } from './match-words.ts';
 const NAMED_STEP_RPM = 1000;
 const MOST_NAMED = 4;
 /** Kept free beside and above what is drawn. */
-const ROOM = [1.04, 1.09] as const;
+export const MAP_ROOM = [1.04, 1.09] as const;
 
 /**
  * The compressor's map with the lines on which the combinations run, the head and efficiency as fitted. Of what is compared;
@@ -20,7 +20,7 @@ export function matchMap(view: MatchInView): MapDescription | null {
   const subject = view.compared ?? view.reference;
   if (subject === null) return null;
   const { map } = subject.combination.input.compressor;
-  const onIt = view.matched.filter(({ combination }) => isSame(combination.input.compressor.map, map));
+  const onIt = view.matched.filter(({ combination }) => isSameMap(combination.input.compressor.map, map));
   const speeds = onIt.flatMap(({ curve }) => [...curve.figures.correctedSpeedRpm].filter(Number.isFinite));
   if (speeds.length === 0) return null;
   // Lines about the speeds that are run: those far above would make the rest small.
@@ -46,8 +46,8 @@ export function matchMap(view: MatchInView): MapDescription | null {
   const reached = (values: (number | null)[]) => Math.max(0, ...values.map((value) => value ?? 0));
   return {
     ...mapAxes(map.reference, view.show),
-    xRange: [0, ROOM[0] * Math.max(lines.reach[0], ...operating.map(({ x }) => reached(x)))],
-    yRange: [1, 1 + ROOM[1] * (Math.max(lines.reach[1], ...operating.map(({ y }) => reached(y))) - 1)],
+    xRange: [0, MAP_ROOM[0] * Math.max(lines.reach[0], ...operating.map(({ x }) => reached(x)))],
+    yRange: [1, 1 + MAP_ROOM[1] * (Math.max(lines.reach[1], ...operating.map(({ y }) => reached(y))) - 1)],
     speedLines: lines.speedLines,
     efficiency: lines.efficiency,
     edges: lines.edges,
@@ -58,7 +58,7 @@ export function matchMap(view: MatchInView): MapDescription | null {
 }
 
 /** Two sheets may call different ratings by one name: the choke line tells them apart. */
-function isSame(one: FittedMap, other: FittedMap): boolean {
+export function isSameMap(one: FittedMap, other: FittedMap): boolean {
   if (one === other) return true;
   const [own, theirs] = [one.shape.numbers.choke ?? [], other.shape.numbers.choke ?? []];
   return (
@@ -95,7 +95,7 @@ export function mapAxes(
 }
 
 /** Whole thousands that are nodes, the highest ones; of a step test on other speeds its first, middle and last. */
-function namedSpeeds(engineSpeedRpm: readonly number[]): number[] {
+export function namedSpeeds(engineSpeedRpm: readonly number[]): number[] {
   const whole = engineSpeedRpm.filter((rpm) => rpm % NAMED_STEP_RPM === 0).slice(-MOST_NAMED);
   if (whole.length > 0) return whole;
   const last = engineSpeedRpm.length - 1;

@@ -37,7 +37,7 @@ const PARTS: Record<PowerPart, string> = {
   manifoldTemperature: 'charge temperature',
   breathing: 'breathing',
   weather: 'weather',
-  work: 'spark and mixture',
+  work: 'spark, mixture and fuel',
   friction: 'friction',
   drive: 'drive of the supercharger',
 };

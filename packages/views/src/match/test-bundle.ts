@@ -9,6 +9,7 @@ import {
   NO_LOSS,
 } from '@pullbook/core/airpath';
 import type { FittedMoves } from '@pullbook/core/fit';
+import { blendOf } from '@pullbook/core/fuel';
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
 import { remark, said } from '@pullbook/core/remark';
 import type { MatchBundle, MatchedCombination } from '../match-model.ts';
@@ -128,6 +129,7 @@ export function inventedInput(changes: Partial<MatchInput> = {}): MatchInput {
 }
 
 const FITTED = fittedCompressor();
+const GASOLINE = blendOf([{ substance: 'gasoline', volumeShare: 1 }]);
 
 function combination(changes: Partial<MatchedCombination> = {}): MatchedCombination {
   return {
@@ -144,6 +146,7 @@ function combination(changes: Partial<MatchedCombination> = {}): MatchedCombinat
     ],
     fit: null,
     measured: null,
+    supply: { fuel: GASOLINE, behind: GASOLINE, mixes: 'port' },
     assumptions: [
       remark(
         'note',

@@ -1,4 +1,5 @@
 import { solveMatch } from '@pullbook/core/airpath';
+import { blendOf } from '@pullbook/core/fuel';
 import { expect, test } from 'vitest';
 import { inventedBundle } from './test-bundle.ts';
 import { whatIfCase } from './what-if-case.ts';
@@ -71,4 +72,21 @@ test('at another ratio head and work are opened; at the same nothing is', () => 
     ['head', 'work'],
   ]);
   expect(added({ evaporationCooling: 5 })).toEqual([]);
+});
+
+test('more work is on top of what a fit found, and another fuel multiplies the work and opens it', () => {
+  const fitted = {
+    ...original,
+    input: { ...original.input, work: { ...original.input.work, factor: 0.93 } },
+  };
+  const on = { ...bundle, combinations: [fitted] };
+  expect(whatIfCase(on, { key: 'A', workFactor: 1.02 })!.input.work.factor).toBeCloseTo(0.9486, 12);
+  const methanol = blendOf([{ substance: 'methanol', volumeShare: 1 }]);
+  const tried = whatIfCase(on, { key: 'A', fuel: methanol })!;
+  expect(tried.input.work.factor).toBe(0.93);
+  // By its energy alone a kilogram of air does 3.6 % more on methanol than on gasoline.
+  expect(Math.min(...tried.input.work.fuelFactor!)).toBeGreaterThan(1.03);
+  expect(tried.spread.at(-1)).toMatchObject({ parts: ['work'], staysBesideFit: true });
+  expect(tried.assumptions.map(({ code }) => code)).toContain('fuel-allows-spark');
+  expect(tried.supply.fuel.name).toBe('methanol');
 });

@@ -1,6 +1,14 @@
-import { type FlowLoss, type MatchCase, type MatchInput, NO_LOSS } from '@pullbook/core/airpath';
+import {
+  type FlowLoss,
+  type MatchCase,
+  type MatchInput,
+  NO_LOSS,
+  withFuelBehind,
+  withOtherFuel,
+} from '@pullbook/core/airpath';
 import { atAnotherRatio } from '@pullbook/core/fit';
-import { remark, said } from '@pullbook/core/remark';
+import { isSameFuel, usualLambda } from '@pullbook/core/fuel';
+import { type Remark, remark, said } from '@pullbook/core/remark';
 import type { MatchBundle, MatchedCombination, WhatIf } from '../match-model.ts';
 
 /**
@@ -16,17 +24,20 @@ export function whatIfCase(bundle: MatchBundle, whatIf: WhatIf): MatchedCombinat
   const original = bundle.combinations.find(({ key }) => key === whatIf.key);
   const isNothing = Object.keys(whatIf).every((name) => name === 'key');
   if (!original || isNothing) return null;
+  const { match, because } = onFuelTried(matchTried(onFuelBehind(original), whatIf), original, whatIf);
   const isNewCooler = typeof whatIf.cooler === 'object' && original.input.cooler === null;
   return {
     ...original,
     key: triedKey(whatIf.key),
     name: 'as tried',
     combination: 1 + Math.max(...bundle.combinations.map(({ combination }) => combination)),
-    ...matchTried(original, whatIf),
+    ...match,
+    supply: { ...original.supply, fuel: whatIf.fuel ?? original.supply.fuel },
     fit: null,
     measured: null,
     assumptions: [
       ...original.assumptions,
+      ...because,
       ...(isNewCooler
         ? [
             remark(
@@ -47,15 +58,36 @@ function matchTried({ input, spread, fit }: MatchedCombination, whatIf: WhatIf):
   return fit === null || ratioOf(tried.input) === ratioOf(input) ? tried : atAnotherRatio(tried, fit);
 }
 
+/** Before anything is tried: what another fuel than the baseline's does is worked out anew at the charge that is tried. */
+function onFuelBehind(original: MatchedCombination): MatchedCombination {
+  const { supply, input, spread } = original;
+  if (isSameFuel(supply.behind, supply.fuel)) return original;
+  return { ...original, ...withFuelBehind({ input, spread }, { before: supply.behind, after: supply.fuel }) };
+}
+
+/** Last of all, since what a fuel allows goes by the charge. What is stated of its cooling stands. */
+function onFuelTried(
+  tried: MatchCase,
+  { supply, fit }: MatchedCombination,
+  { fuel: after = supply.fuel, evaporationCooling }: WhatIf,
+): { match: MatchCase; because: Remark[] } {
+  const { behind: before, mixes } = supply;
+  const lambda = usualLambda(after, 'centrifugal').usual;
+  const isFitted = fit?.ground.fuel !== undefined && isSameFuel(fit.ground.fuel, after);
+  const { match, effect } = withOtherFuel(tried, { before, after, lambda, mixes, isFitted });
+  if (evaporationCooling === undefined) return { match, because: effect.because };
+  const { input } = match;
+  return {
+    match: { ...match, input: { ...input, charge: { ...input.charge, evaporationCooling } } },
+    because: effect.because,
+  };
+}
+
 /** `A′` */
 export const triedKey = (key: string): string => `${key}′`;
 
 function inputTried(input: MatchInput, whatIf: WhatIf): MatchInput {
-  const {
-    air = input.air,
-    evaporationCooling = input.charge.evaporationCooling,
-    workFactor = input.work.factor,
-  } = whatIf;
+  const { air = input.air, evaporationCooling = input.charge.evaporationCooling, workFactor = 1 } = whatIf;
   return {
     ...input,
     air,
@@ -63,7 +95,7 @@ function inputTried(input: MatchInput, whatIf: WhatIf): MatchInput {
     cooler: coolerTried(input.cooler, whatIf.cooler),
     charge: { ...input.charge, evaporationCooling },
     swallowing: { ...input.swallowing, breathing: breathingTried(input, whatIf.breathing) },
-    work: { ...input.work, factor: workFactor },
+    work: { ...input.work, factor: input.work.factor * workFactor },
   };
 }
 

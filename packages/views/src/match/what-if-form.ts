@@ -1,3 +1,4 @@
+import { fuelNamed, NAMED_FUELS } from '@pullbook/core/fuel';
 import {
   formatQuantity,
   type QuantityKind,
@@ -34,6 +35,18 @@ export interface WhatIfField {
   trouble: string;
 }
 
+/** Another fuel as a field: by its name or its parts. */
+export interface WhatIfFuel {
+  value: string;
+  isTried: boolean;
+  /** What it burns now. */
+  stands: string;
+  /** What is wrong with what was typed; '' nothing. */
+  trouble: string;
+  /** Names that are known. */
+  names: string[];
+}
+
 /** The whole form, in the units shown. */
 export interface WhatIfForm {
   /** Key of the combination it is tried on. */
@@ -44,6 +57,7 @@ export interface WhatIfForm {
   cooler: { chosen: 'as it is' | 'none' | 'other'; stands: string; fields: WhatIfField[] };
   air: WhatIfField[];
   work: WhatIfField[];
+  fuel: WhatIfFuel;
   breathing: WhatIfField[];
   isTried: boolean;
 }
@@ -106,6 +120,7 @@ export function whatIfForm(bundle: MatchBundle, text: WhatIfText, options: ViewO
     },
     air: [field('airTemperature'), field('airPressure'), field('altitude')],
     work: [field('moreWork'), field('evaporationCooling')],
+    fuel: fuelOf(text.fuel, tried),
     breathing: [field('moreAir'), field('moreAirFrom'), field('moreAirTo')],
     isTried: isTried(text),
   };
@@ -116,6 +131,18 @@ export function asWhatIfText(typed: string, { decimalMark }: Pick<ViewOptions, '
   return decimalMark === ','
     ? typed.replaceAll('.', '').replace(',', '.').trim()
     : typed.replaceAll(',', '').trim();
+}
+
+function fuelOf(typed: string | undefined, { supply }: MatchedCombination): WhatIfFuel {
+  const value = typed ?? '';
+  const read = value.trim() === '' ? null : fuelNamed(value);
+  return {
+    value,
+    isTried: read !== null,
+    stands: supply.fuel.name,
+    trouble: read === null || read.ok ? '' : (read.remarks[0]?.message ?? ''),
+    names: NAMED_FUELS.map(({ fuel }) => fuel.name),
+  };
 }
 
 /** Figures that stand, in the inside unit; `null`: none. */

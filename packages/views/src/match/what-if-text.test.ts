@@ -1,3 +1,4 @@
+import { blendOf } from '@pullbook/core/fuel';
 import { describe, expect, test } from 'vitest';
 import type { MatchBundle } from '../match-model.ts';
 import { asWhatIfText, whatIfForm } from './what-if-form.ts';
@@ -15,10 +16,12 @@ function bundleOf(
     work: { factor: 1 },
     baseline: { engineSpeedRpm: [2000, 4000, 6000] },
   });
+  const supply = { fuel: blendOf([{ substance: 'gasoline', volumeShare: 1 }]), mixes: 'port' };
+  const smaller = drive.blowerPulleyDiameter === null ? null : 0.08;
   return {
     combinations: [
-      { key: 'A', name: 'base', input: input(drive.blowerPulleyDiameter) },
-      { key: 'B', name: 'smaller pulley', input: input(drive.blowerPulleyDiameter === null ? null : 0.08) },
+      { key: 'A', name: 'base', input: input(drive.blowerPulleyDiameter), supply },
+      { key: 'B', name: 'smaller pulley', input: input(smaller), supply },
     ],
   } as unknown as MatchBundle;
 }
@@ -42,10 +45,7 @@ describe('what is tried, from text', () => {
     expect(inches.key).toBe('A');
     expect(inches.blowerPulleyDiameter).toBeCloseTo(0.0762, 12);
     expect(tried({ moreWork: '3 %' })!.workFactor).toBeCloseTo(1.03, 12);
-    // On top of what a fit found, not in its place.
-    const fitted = bundleOf();
-    for (const { input } of fitted.combinations) input.work.factor = 0.9;
-    expect(tried({ moreWork: '3 %' }, fitted)!.workFactor).toBeCloseTo(0.927, 12);
+    expect(tried({ fuel: 'E85' })!.fuel?.name).toBe('E85 as labelled');
     expect(tried({ moreAir: '8 %', moreAirFrom: '4000 rpm' })!.breathing).toEqual({
       fromRpm: 4000,
       toRpm: 6000,
@@ -127,5 +127,17 @@ describe('the form', () => {
   test('typed with a comma for the decimals, it is kept with a point', () => {
     expect(asWhatIfText(' 3,346 in', SI)).toBe('3.346 in');
     expect(asWhatIfText('1,500 m', US)).toBe('1500 m');
+  });
+
+  test('another fuel: what burns now, what is typed, and the known ones where it is not one', () => {
+    expect(whatIfForm(bundleOf(), {}, SI)!.fuel).toMatchObject({
+      value: '',
+      isTried: false,
+      stands: 'gasoline',
+    });
+    const typed = whatIfForm(bundleOf(), { fuel: 'dragon juice' }, SI)!.fuel;
+    expect(typed).toMatchObject({ value: 'dragon juice', isTried: true });
+    expect(typed.trouble).toContain('dragon juice');
+    expect(typed.names).toContain('methanol');
   });
 });

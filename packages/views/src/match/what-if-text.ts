@@ -1,4 +1,5 @@
 import { type AirState, airState, standardAtmosphere } from '@pullbook/core/air';
+import { type Fuel, fuelNamed } from '@pullbook/core/fuel';
 import { absolutePressure, parseQuantity, type QuantityKind, temperature } from '@pullbook/core/quantity';
 import { accepted, type Remark, type Result, refused, remark, remarkAbout } from '@pullbook/core/remark';
 import type { MatchBundle, WhatIf } from '../match-model.ts';
@@ -20,6 +21,8 @@ export interface WhatIfText {
   airTemperature?: string | undefined;
   /** `3 %` more work of each kilogram of air */
   moreWork?: string | undefined;
+  /** `E85`, `gasoline 98`, `70 % ethanol, 30 % gasoline`: what it does by rule of thumb */
+  fuel?: string | undefined;
   evaporationCooling?: string | undefined;
   /** `8 %` more air swallowed, between two engine speeds */
   moreAir?: string | undefined;
@@ -29,7 +32,7 @@ export interface WhatIfText {
 
 export type WhatIfName = keyof WhatIfText;
 /** Those that hold a figure. */
-export type WhatIfFigure = Exclude<WhatIfName, 'on' | 'cooler'>;
+export type WhatIfFigure = Exclude<WhatIfName, 'on' | 'cooler' | 'fuel'>;
 
 interface FigureWords {
   label: string;
@@ -80,7 +83,7 @@ export const WHAT_IF_FIGURES: Record<WhatIfFigure, FigureWords> = {
     allowedWords: '-40 to 60 °C',
   },
   moreWork: {
-    label: 'Spark and fuel: more work of the air',
+    label: 'Spark and mixture: more work of the air',
     kind: 'ratio',
     allowed: [-0.5, 0.5],
     allowedWords: '-50 to 50 %',
@@ -135,6 +138,7 @@ export function whatIfFromText(text: WhatIfText, bundle: MatchBundle): Result<Wh
   const cooler = coolerFrom(text.cooler, figures, input.cooler, refusals);
   const air = airFrom(figures, input.air, refusals);
   const breathing = breathingFrom(figures, input.baseline.engineSpeedRpm, refusals);
+  const fuel = fuelFrom(text.fuel, refusals);
   refusals.push(...pulleyTrouble(figures, input.drive));
   const [first, ...more] = refusals;
   if (first !== undefined) return refused(first, ...more);
@@ -146,9 +150,10 @@ export function whatIfFromText(text: WhatIfText, bundle: MatchBundle): Result<Wh
     ...(stepUp === undefined ? {} : { stepUp }),
     ...(cooler === undefined ? {} : { cooler }),
     ...(air === undefined ? {} : { air }),
-    ...(moreWork === undefined ? {} : { workFactor: input.work.factor * (1 + moreWork) }),
+    ...(moreWork === undefined ? {} : { workFactor: 1 + moreWork }),
     ...(evaporationCooling === undefined ? {} : { evaporationCooling }),
     ...(breathing === undefined ? {} : { breathing }),
+    ...(fuel === undefined ? {} : { fuel }),
   });
 }
 
@@ -198,6 +203,14 @@ function coolerFrom(
 
 /** An air-to-air cooler that is not known (common practice, no source): where a cooler is tried and none is fitted. */
 export const USUAL_EFFECTIVENESS = 0.7;
+
+function fuelFrom(text: string | undefined, refusals: Remark[]): Fuel | undefined {
+  if (text === undefined || text.trim() === '') return undefined;
+  const fuel = fuelNamed(text);
+  if (fuel.ok) return fuel.value;
+  refusals.push(...fuel.remarks.map((one) => remarkAbout('Fuel', one)));
+  return undefined;
+}
 
 function airFrom(
   { altitude, airPressure, airTemperature }: Figures,

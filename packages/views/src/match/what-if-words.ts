@@ -1,12 +1,12 @@
 import { unitFor } from '@pullbook/core/quantity';
-import type { MatchedCombination, WhatIf } from '../match-model.ts';
+import type { WhatIf } from '../match-model.ts';
 import type { Showing } from '../showing.ts';
 import { listed } from '../wording.ts';
 
 const MILLIMETRE = unitFor('mm', 'length')!;
 
 /** What is tried in few words, as the name of its line: `80 mm blower pulley and no cooler`. */
-export function whatIfWords(show: Showing, whatIf: WhatIf, { input }: MatchedCombination): string {
+export function whatIfWords(show: Showing, whatIf: WhatIf): string {
   const { crankPulleyDiameter, blowerPulleyDiameter, stepUp, cooler, air, workFactor, breathing } = whatIf;
   const pulley = (metres: number) => {
     const isMetric = show.options.units === 'si';
@@ -29,12 +29,11 @@ export function whatIfWords(show: Showing, whatIf: WhatIf, { input }: MatchedCom
     breathing === undefined
       ? ''
       : `${show.perCent(breathing.share, { sign: true, decimals: 0 })} air swallowed`,
-    workFactor === undefined
-      ? ''
-      : `${show.perCent(workFactor / input.work.factor - 1, { sign: true })} work of the air`,
+    workFactor === undefined ? '' : `${show.perCent(workFactor - 1, { sign: true })} work of the air`,
     whatIf.evaporationCooling === undefined
       ? ''
       : `fuel cools by ${show.quantity(whatIf.evaporationCooling, 'temperatureDifference')}`,
+    whatIf.fuel === undefined ? '' : whatIf.fuel.name,
   ].filter((part) => part !== '');
   return words.length === 0 ? 'as tried' : listed(words);
 }

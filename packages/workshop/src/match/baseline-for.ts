@@ -1,6 +1,6 @@
 import type { CorrectionId } from '@pullbook/core/air';
 import { type Baseline, baselineFromPulls } from '@pullbook/core/airpath';
-import { type Combination, isSupercharged } from '@pullbook/core/combination';
+import { type Combination, type CombinationSheet, isSupercharged } from '@pullbook/core/combination';
 import { type ScaledBaseline, scaleBaseline } from '@pullbook/core/fit';
 import { accepted, type Remark, type Result, refused } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
@@ -16,6 +16,8 @@ export interface BaselineFound {
   baseline: Baseline;
   /** What it was scaled by, with its band; `null`: it is measured. */
   scaled: ScaledBaseline | null;
+  /** Sheet of the pulls that it rests on. */
+  behind: CombinationSheet;
   assumptions: Remark[];
 }
 
@@ -32,7 +34,12 @@ export async function baselineFor(
   const measured = baselineFromPulls(await viewed(choice.of), choice.of.sheet);
   if (!measured.ok || choice.by === 'measured')
     return measured.ok
-      ? accepted({ baseline: measured.value, scaled: null, assumptions: measured.remarks })
+      ? accepted({
+          baseline: measured.value,
+          scaled: null,
+          behind: choice.of.sheet,
+          assumptions: measured.remarks,
+        })
       : measured;
   const { before, after } = choice;
   const scaled = scaleBaseline({
@@ -48,5 +55,10 @@ export async function baselineFor(
   });
   if (!scaled.ok) return scaled;
   const { baseline, remarks } = scaled.value;
-  return accepted({ baseline, scaled: scaled.value, assumptions: [...measured.remarks, ...remarks] });
+  return accepted({
+    baseline,
+    scaled: scaled.value,
+    behind: choice.of.sheet,
+    assumptions: [...measured.remarks, ...remarks],
+  });
 }

@@ -30,7 +30,7 @@ export function chooseBaseline({ name, sheet }: Combination, pulled: readonly Co
 }
 
 /** Two pulled combinations that differ by this change and by nothing of the supercharger; the pair nearest to what is scaled. */
-function measuredPair(
+export function measuredPair(
   change: readonly PartChange[],
   pulled: readonly Combination[],
   of: Combination,

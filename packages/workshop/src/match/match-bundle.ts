@@ -10,6 +10,7 @@ import { remembered } from '../remembered.ts';
 import { settingsOf } from '../settings.ts';
 import { shopReadingOf } from '../shop-reading.ts';
 import { type EngineAtHand, engineAtHand } from './engine-at-hand.ts';
+import { suppliedBy } from './fuels-of-match.ts';
 import { type MatchAmong, type MatchChoices, matchOfEngine } from './match-of-engine.ts';
 import { measuredMeans } from './measured-means.ts';
 import { scaledAlone } from './scaled-alone.ts';
@@ -130,7 +131,7 @@ async function matchedOf(
   if (!isSupercharged(combination.sheet)) return { ok: false, remarks: [NOT_SUPERCHARGED] };
   const made = await matchOfEngine(book, combination, among);
   if (!made.ok) return made;
-  const { ready, fit, pulls } = made.value;
+  const { ready, fit, madeOf, pulls } = made.value;
   const curve = solveMatch(ready.input);
   const findings = findingsOfMatch(`combination ${combination.id}`, ready.input, curve, {
     fit,
@@ -145,6 +146,7 @@ async function matchedOf(
     spread: ready.spread,
     fit,
     measured: measuredMeans(pulls),
+    supply: suppliedBy(combination.sheet, madeOf),
     assumptions: once([...ready.assumptions, ...coolerRemarks(ready.input, curve)]),
     findings: withSilenced(findings, silenced),
   });

@@ -8,7 +8,10 @@ import {
   coolerRemarks,
   fitMap,
   type MatchInput,
+  type MatchReady,
   matchInputOf,
+  type OtherFuel,
+  type SheetToMatch,
   solveMatch,
 } from '@pullbook/core/airpath';
 import { type CombinationSheet, deriveFigures } from '@pullbook/core/combination';
@@ -16,9 +19,8 @@ import {
   assumedBesideFit,
   boostedPullOf,
   type FitTarget,
-  fitMatch,
+  fitTogether,
   type MatchFit,
-  withFit,
 } from '@pullbook/core/fit';
 import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import { findingsOfMatch } from '@pullbook/core/rule';
@@ -31,17 +33,24 @@ import { edgeRemarks } from '../edge/remark.ts';
 import { findCombination, findPull } from '../find-named.ts';
 import { findMap } from '../maps.ts';
 import type { BandsAsked } from './bands-of-match.ts';
-import { mapForSheet } from './map-for-sheet.ts';
+import { otherFuelOfFile } from './fuel-of-file.ts';
+import { adapted, fittedOnTheirFuels, suppliedBy } from './fuels-of-match.ts';
+import { type MapFound, mapForSheet } from './map-for-sheet.ts';
 import { matchedReports, type Tried } from './match-report-of.ts';
 import { viewedPulls } from './viewed-pulls.ts';
+import { withOverSpeed } from './with-over-speed.ts';
 
-export interface MatchFromFile {
+/** Where a match file stands. */
+export interface FileAround {
   /** For messages. */
   fileName: string;
   /** From where the file's own paths are. */
   folder: string;
   /** `null`: there is none; what the file names in a book is then refused. */
   book: Book | null;
+}
+
+export interface MatchFromFile extends FileAround {
   /** What was said on the command line goes before the file; `null`: no bands whatever it says. */
   bands: BandsAsked | null;
   /** Units of sentences for a person; `null`: SI. */
@@ -96,19 +105,11 @@ const bandsOf = (
 
 /** One match ready to be reported, in the shape that the book's matches have. */
 async function matchedOf(file: MatchFile, from: MatchFromFile): Promise<Result<MatchedCombination>> {
-  const sheet = await sheetOf(file, from);
+  const sheet = await sheetOfFile(file, from);
   if (!sheet.ok) return sheet;
-  const map = await mapOf(file, sheet.value, from);
-  if (!map.ok) return map;
-  const baseline = await baselineOf(file, sheet.value, from);
-  if (!baseline.ok) return baseline;
-  const air = file.air ?? baseline.value.air;
-  const parts = { sheet: sheet.value, baseline: baseline.value, map: map.value.map, stated: file.model };
-  const ready = matchInputOf({ ...parts, air });
-  if (!ready.ok) return ready;
-  const fit = await fitOf(file, parts, { air, from });
-  if (!fit.ok) return fit;
-  const { input, spread } = fit.value === null ? ready.value : withFit(ready.value, fit.value);
+  const made = await matchOfFile(file, sheet.value, from);
+  if (!made.ok) return made;
+  const { input, spread, fit, madeOf, assumptions } = made.value;
   const curve = solveMatch(input);
   return accepted({
     key: 'A',
@@ -117,20 +118,83 @@ async function matchedOf(file: MatchFile, from: MatchFromFile): Promise<Result<M
     combination: 0,
     input,
     spread,
-    fit: fit.value,
+    fit,
     measured: null,
+    supply: suppliedBy(sheet.value, madeOf),
+    assumptions: [...assumptions, ...coolerRemarks(input, curve)],
+    findings: findingsOfMatch('match', input, curve, { fit }),
+  });
+}
+
+/** A match as its file describes it, with what it took in. */
+export interface MatchOfFile extends MatchReady {
+  /** `null`: the file asks for none. */
+  fit: MatchFit | null;
+  /** What it was made of before any fit. */
+  madeOf: SheetToMatch;
+}
+
+/** The match of a file whose sheet is known. */
+export async function matchOfFile(
+  file: MatchFile,
+  sheet: CombinationSheet,
+  from: FileAround,
+): Promise<Result<MatchOfFile>> {
+  const map = await mapOfFile(file.map, sheet, from);
+  if (!map.ok) return map;
+  const baseline = await baselineOfFile(file, sheet, from);
+  if (!baseline.ok) return baseline;
+  const air = file.air ?? baseline.value.air;
+  const fuels = await otherFuelOfFile(file, sheet, from.book);
+  if (!fuels.ok) return fuels;
+  const other = fuels.value;
+  const parts = {
+    sheet,
+    baseline: baseline.value,
+    map: map.value.map,
+    stated: file.model,
+    fuelBehind: other?.before ?? suppliedBy(sheet).fuel,
+  };
+  const ready = matchInputOf({ ...parts, air });
+  if (!ready.ok) return ready;
+  const fit = await fitOf(file, parts, { air, other, from });
+  if (!fit.ok) return fit;
+  const { match, remarks } = adapted(ready.value, fit.value, other);
+  const { spread } = match;
+  const input = asStated(match.input, file.model);
+  return accepted({
+    input: withOverSpeed(input, file.overSpeed),
+    spread,
+    fit: fit.value,
+    madeOf: { ...parts, air },
     assumptions: [
       ...map.value.assumptions,
       ...baseline.remarks,
       ...assumedBesideFit(ready.value.assumptions, fit.value),
       ...ready.remarks,
-      ...coolerRemarks(input, curve),
+      ...fuels.remarks,
+      ...remarks,
     ],
-    findings: findingsOfMatch('match', input, curve, { fit: fit.value }),
   });
 }
 
-async function sheetOf({ combination }: MatchFile, from: MatchFromFile): Promise<Result<CombinationSheet>> {
+/** What is stated of the charge is stated of it with the fuel that it has. */
+function asStated(input: MatchInput, { evaporationCooling, fuelVapour }: MatchFile['model']): MatchInput {
+  const { charge } = input;
+  return {
+    ...input,
+    charge: {
+      ...charge,
+      evaporationCooling: evaporationCooling ?? charge.evaporationCooling,
+      fuelVapour: fuelVapour ?? charge.fuelVapour,
+    },
+  };
+}
+
+export async function sheetOfFile(
+  { combination }: MatchFile,
+  from: FileAround,
+): Promise<Result<CombinationSheet>> {
   if (combination.from === 'sheet') return accepted(combination.sheet);
   if (combination.from === 'file') {
     const text = await fileBeside(combination.path, 'combination', from);
@@ -141,7 +205,12 @@ async function sheetOf({ combination }: MatchFile, from: MatchFromFile): Promise
   return found.ok ? accepted(found.value.sheet) : found;
 }
 
-async function mapOf({ map }: MatchFile, sheet: CombinationSheet, from: MatchFromFile) {
+/** The map that a file names or has written, else what the sheet says of its supercharger. */
+export async function mapOfFile(
+  map: MatchFile['map'],
+  sheet: CombinationSheet,
+  from: FileAround,
+): Promise<Result<MapFound>> {
   if (map === null) return mapForSheet(from.book, sheet);
   const written = await writtenMap(map, from);
   if (!written.ok) return written;
@@ -151,9 +220,9 @@ async function mapOf({ map }: MatchFile, sheet: CombinationSheet, from: MatchFro
     : fitted;
 }
 
-async function writtenMap(
+export async function writtenMap(
   map: NonNullable<MatchFile['map']>,
-  from: MatchFromFile,
+  from: FileAround,
 ): Promise<Result<CompressorMap>> {
   const own = { id: `file ${from.fileName}`, createdAt: '' };
   if (map.from === 'written') return accepted({ ...map.map, ...own });
@@ -166,19 +235,20 @@ async function writtenMap(
   return from.book === null ? refused(noBook('map', map.name)) : findMap(from.book, map.name);
 }
 
-async function baselineOf(
-  { baseline, model, frictionPower, fit: _ }: MatchFile,
+export async function baselineOfFile(
+  { baseline, model, frictionPower, baselineCharge, fit: _ }: MatchFile,
   sheet: CombinationSheet,
-  from: MatchFromFile,
+  from: FileAround,
 ): Promise<Result<Baseline>> {
   const made =
     baseline.from === 'table'
       ? baselineOfTable(baseline.curve, sheet, model)
       : await baselineOfPulls(baseline.pulls, sheet, from);
-  if (!made.ok || frictionPower === null) return made;
-  const { engineSpeedRpm } = made.value;
+  if (!made.ok) return made;
+  const found = { ...made.value, ...baselineCharge };
+  if (frictionPower === null) return accepted(found, made.remarks);
   return accepted(
-    { ...made.value, frictionPower: engineSpeedRpm.map(() => frictionPower) },
+    { ...found, frictionPower: found.engineSpeedRpm.map(() => frictionPower) },
     made.remarks.filter(({ code }) => code !== 'friction-assumed'),
   );
 }
@@ -199,7 +269,7 @@ function baselineOfTable(
 async function baselineOfPulls(
   pulls: readonly string[],
   sheet: CombinationSheet,
-  { book }: MatchFromFile,
+  { book }: FileAround,
 ): Promise<Result<Baseline>> {
   if (book === null) return refused(noBook('pull', pulls.join(', ')));
   const viewed = await pullsOf(book, pulls);
@@ -222,7 +292,7 @@ type Parts = Omit<Parameters<typeof matchInputOf>[0], 'air'>;
 async function fitOf(
   { fit }: MatchFile,
   parts: Parts,
-  { air, from: { book } }: { air: MatchInput['air']; from: MatchFromFile },
+  { air, other, from: { book } }: { air: MatchInput['air']; other: OtherFuel | null; from: FileAround },
 ): Promise<Result<MatchFit | null>> {
   if (fit === null) return accepted(null);
   const targets: FitTarget[] = [];
@@ -244,11 +314,16 @@ async function fitOf(
       targets.push({ ...ready.value, pull: pull.value });
     }
   }
-  return fitMatch(targets);
+  const fitted = await fittedOnTheirFuels([{ targets, other }], async (made) => fitTogether(made));
+  return fitted.ok ? accepted(fitted.value[0]!, fitted.remarks) : fitted;
 }
 
 /** Text of a file that the match file names, looked for beside it. */
-async function fileBeside(path: string, what: string, { folder }: MatchFromFile): Promise<Result<string>> {
+export async function fileBeside(
+  path: string,
+  what: string,
+  { folder }: Pick<FileAround, 'folder'>,
+): Promise<Result<string>> {
   const file = resolve(folder, path);
   try {
     return accepted(await readFile(file, 'utf8'));

@@ -4,10 +4,13 @@ import {
   type MatchReady,
   matchInputOf,
   meanAir,
+  type OtherFuel,
+  type SheetToMatch,
   type ViewedPull,
 } from '@pullbook/core/airpath';
 import type { Combination } from '@pullbook/core/combination';
-import { assumedBesideFit, boostedPullOf, type FitTarget, type MatchFit, withFit } from '@pullbook/core/fit';
+import { assumedBesideFit, boostedPullOf, type FitTarget, type MatchFit } from '@pullbook/core/fit';
+import { type Fuel, fuelOfSheet } from '@pullbook/core/fuel';
 import { accepted, type Remark, type Result, remark } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
 import { longWork } from '../long-work/long-work.ts';
@@ -15,6 +18,7 @@ import { remembered } from '../remembered.ts';
 import { type BaselineFound, baselineFor } from './baseline-for.ts';
 import { chooseDonor, isSameUnit } from './choose-donor.ts';
 import { type EngineAtHand, pulledOf } from './engine-at-hand.ts';
+import { adapted, fittedOnTheirFuels, otherFuelOf, type TargetsOfOne } from './fuels-of-match.ts';
 import { type MapFound, mapForSheet } from './map-for-sheet.ts';
 import { viewedPulls } from './viewed-pulls.ts';
 
@@ -38,12 +42,20 @@ export interface Matched {
   ready: MatchReady;
   /** Of its own boosted pulls; `null`: none was fitted. */
   fit: MatchFit | null;
+  /** What the match took in: its own fit, or that of a combination with the same supercharger; `null`: none. */
+  takenIn: MatchFit | null;
+  /** What it was made of before any fit. */
+  madeOf: SheetToMatch;
   /** Its own counted pulls. */
   pulls: ViewedPull[];
 }
 
 /** What stands in front of every match of a combination. */
-type Parts = Pick<Combination, 'sheet'> & BaselineFound & MapFound;
+interface Parts extends Pick<Combination, 'sheet'>, BaselineFound, MapFound {
+  /** Where it burns another fuel than the baseline did; `null`: the same. */
+  other: OtherFuel | null;
+  fuelBehind: Fuel;
+}
 
 /**
  * The match of a supercharged combination of an engine: its map, its baseline, its factors fitted to its own boosted pulls or
@@ -63,22 +75,27 @@ export async function matchOfEngine(
   });
   const air = choices.air ?? (airs.length > 0 ? meanAir(airs) : parts.value.baseline.air);
   const last = pulls.at(-1)?.pull;
-  const ready = matchInputOf({
-    ...parts.value,
+  const madeOf: SheetToMatch = {
+    sheet: parts.value.sheet,
+    baseline: parts.value.baseline,
+    map: parts.value.map,
     air,
     ...(last === undefined ? {} : { tune: last.tune, places: last.places }),
-  });
+    fuelBehind: parts.value.fuelBehind,
+  };
+  const ready = matchInputOf(madeOf);
   if (!ready.ok) return ready;
   const fitted = await fittedBy(book, combination, { engine, compared, choices });
   const by = fitted.fit ?? fitted.taken;
+  const { match, remarks } = adapted(ready.value, by, parts.value.other);
   const assumptions = [
     ...parts.value.assumptions,
     ...assumedBesideFit(ready.value.assumptions, by),
     ...ready.remarks,
     ...fitted.remarks,
+    ...remarks,
   ];
-  const adapted = by === null ? ready.value : withFit(ready.value, by);
-  return accepted({ ready: { ...adapted, assumptions }, fit: fitted.fit, pulls });
+  return accepted({ ready: { ...match, assumptions }, fit: fitted.fit, takenIn: by, madeOf, pulls });
 }
 
 async function partsOf(book: Book, combination: Combination, engine: EngineAtHand): Promise<Result<Parts>> {
@@ -87,7 +104,16 @@ async function partsOf(book: Book, combination: Combination, engine: EngineAtHan
   const baseline = await baselineFor(book, combination, engine);
   if (!baseline.ok) return baseline;
   const assumptions = [...map.value.assumptions, ...baseline.value.assumptions];
-  return accepted({ ...map.value, ...baseline.value, sheet: combination.sheet, assumptions });
+  const { sheet } = combination;
+  const other = otherFuelOf(sheet, baseline.value.behind);
+  return accepted({
+    ...map.value,
+    ...baseline.value,
+    sheet,
+    assumptions,
+    other,
+    fuelBehind: other?.before ?? fuelOfSheet(sheet).fuel,
+  });
 }
 
 /** The fit of a combination's own pulls, or the one it takes from another with the same supercharger. */
@@ -131,7 +157,7 @@ async function fitsOf(
   engine: EngineAtHand,
   combinations: readonly Combination[],
 ): Promise<Result<MatchFit[]>> {
-  const targets: FitTarget[][] = [];
+  const targets: TargetsOfOne[] = [];
   for (const combination of combinations) {
     const parts = await partsOf(book, combination, engine);
     if (!parts.ok) return parts;
@@ -145,10 +171,12 @@ async function fitsOf(
       if (!ready.ok) return ready;
       ofOne.push({ ...ready.value, pull: pull.value });
     }
-    targets.push(ofOne);
+    targets.push({ targets: ofOne, other: parts.value.other });
   }
   // The slowest part of a match, so off the main thread; other weather and other trials ask for the same again.
-  return remembered(book, JSON.stringify(['fit', targets]), () => longWork.run('fitTogether', targets));
+  return fittedOnTheirFuels(targets, (made) =>
+    remembered(book, JSON.stringify(['fit', made]), () => longWork.run('fitTogether', made)),
+  );
 }
 
 function fittedToLast({ id, name }: Combination, { pulls }: EngineAtHand): Remark[] {

@@ -190,6 +190,7 @@ const WHAT_IF_NAMES = [
   'airPressure',
   'airTemperature',
   'moreWork',
+  'fuel',
   'evaporationCooling',
   'moreAir',
   'moreAirFrom',

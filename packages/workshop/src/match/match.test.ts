@@ -73,6 +73,27 @@ describe('what a match rests on', () => {
     expect(codesOf(bundle, 'A')).not.toContain('baseline-scaled');
   });
 
+  test('on another fuel than its pulls: what that does is in the match, by rule of thumb, and nothing of the others moves', async () => {
+    const base = (await done(matchOfTrial(book, SMALLER_PULLEY))).combinations[0]!;
+    expect(codesOf(await done(matchOfTrial(book, SMALLER_PULLEY)), 'A')).not.toContain('another-fuel');
+    expect(base.input.work.fuelFactor ?? null).toBeNull();
+    const lines = [
+      { place: 'fuel.name', entered: 'E85' },
+      { place: 'fuel.researchOctane', entered: 'unknown' },
+    ];
+    const { sheetText } = await done(
+      sheetSameBut(book, { fromId: base.combinationId, name: 'On E85', lines }),
+    );
+    const { id } = await done(addCombinationFromText(book, { sheetText, madeFromId: base.combinationId }));
+    const [match] = (await done(matchOfCombination(book, id))).combinations;
+    expect(match!.assumptions.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['another-fuel', 'fuel-energy']),
+    );
+    expect(match!.spread.some(({ staysBesideFit }) => staysBesideFit)).toBe(true);
+    expect(Math.min(...match!.input.work.fuelFactor!)).toBeGreaterThan(1);
+    await done(undo(book, null, { units: 'si', decimalMark: '.' }));
+  });
+
   test('a combination without supercharger is left with its reason', async () => {
     const bundle = await done(matchOfTrial(book, 'What does the supercharger add on the base cam?'));
     expect(bundle.left).toMatchObject([{ reason: { code: 'not-supercharged', level: 'note' } }]);

@@ -2,7 +2,7 @@ import { torqueFromPower } from '../../quantity/index.ts';
 import type { Drive } from '../model.ts';
 import { gripRatio } from './belt.ts';
 import { type BeltClass, beltClassFor } from './belt-class.ts';
-import { hasTeeth, impellerSpeed, tipSpeedOf } from './impeller-speed.ts';
+import { hasTeeth, highestImpellerSpeed, impellerSpeed, tipSpeedOf } from './impeller-speed.ts';
 
 /** Of a ribbed belt in its grooves, wedge included; of a V belt likewise. Common practice, no source. */
 const EFFECTIVE_FRICTION = 0.9;
@@ -57,10 +57,7 @@ export function driveFigures(
   const { crankPulleyDiameter: diameter, engineSpeedLimitRpm: limit, maximumImpellerSpeedRpm: most } = drive;
   const isBelt = drive.kind.endsWith('belt');
   const beltPull = isBelt && diameter !== null ? (2 * crankTorque) / diameter : null;
-  const highest =
-    limit === null
-      ? null
-      : impellerSpeed(drive, Math.max(limit, at.engineSpeedRpm) + drive.overRevMarginRpm, 0);
+  const highest = limit === null ? null : highestImpellerSpeed(drive, Math.max(limit, at.engineSpeedRpm));
   return {
     impellerSpeedRpm: speed,
     tipSpeed: at.wheelExitDiameter === null ? null : tipSpeedOf(at.wheelExitDiameter, speed),

@@ -18,6 +18,15 @@ export function impellerSpeed(drive: Drive, engineSpeedRpm: number, slip: number
   return engineSpeedRpm * drive.pulleyRatio * drive.stepUp * (1 - slip);
 }
 
+/**
+ * The highest speed of the impeller, r/min, of an engine stopped at a speed: with what that may be overrun by, and without slip, for
+ * a belt that slips today grips after it was tightened.
+ *
+ * @example highestImpellerSpeed({ pulleyRatio: 2, stepUp: 3.5, overRevMarginRpm: 200, ... }, 6800) // 49 000
+ */
+export const highestImpellerSpeed = (drive: Drive, stoppedAtRpm: number): number =>
+  impellerSpeed(drive, stoppedAtRpm + drive.overRevMarginRpm, 0);
+
 /** m/s at the exit of a wheel, m, at its speed, r/min: pi D n / 60. */
 export const tipSpeedOf = (wheelExitDiameter: number, speedRpm: number): number =>
   (Math.PI * wheelExitDiameter * speedRpm) / 60;

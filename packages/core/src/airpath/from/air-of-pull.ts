@@ -1,13 +1,11 @@
-import { type CombinationSheet, sheetNumber } from '../../combination/index.ts';
+import type { CombinationSheet } from '../../combination/index.ts';
+import { fuelOfSheet } from '../../fuel/index.ts';
 import { median } from '../../numeric/index.ts';
 import type { ChannelMeaning, Tune } from '../../pull/index.ts';
 import { numberFigure } from '../../quantity/index.ts';
 import { type Remark, remark, said } from '../../remark/index.ts';
 import type { AirBasis } from '../model.ts';
 
-/** Air over fuel by mass that burns both up: petrol, ethanol (usual figures, from memory). */
-const PETROL_STOICHIOMETRIC = 14.6;
-const ETHANOL_STOICHIOMETRIC = 9;
 /** Lambda where nobody read it: best power of petrol without boost, and under boost (common practice, no source). */
 const USUAL_LAMBDA = { without: 0.87, boosted: 0.8 };
 
@@ -31,7 +29,7 @@ export function airOfPull(
     const values = channels.get(meaning);
     return values === undefined || !Array.from(values).some(Number.isFinite) ? null : Array.from(values);
   };
-  const stoichiometric = stoichiometricOf(sheet);
+  const stoichiometric = fuelOfSheet(sheet).fuel.stoichiometricAirFuelRatio;
   const ratio = read('airFuelRatio');
   const lambda = read('lambda') ?? ratio?.map((one) => one / stoichiometric) ?? null;
   const air = read('airFlow');
@@ -47,15 +45,6 @@ export function airOfPull(
     basis: 'fuel and mixture',
     remarks: lambda === null ? [lambdaAssumed(single, single === noted)] : [notedIfOdd(lambda)].flat(),
   };
-}
-
-/** Air over fuel by mass, as on the sheet, else of petrol with the ethanol that is told. */
-export function stoichiometricOf(sheet: CombinationSheet): number {
-  const ethanol = sheetNumber(sheet, 'fuel', 'ethanolShare') ?? 0;
-  return (
-    sheetNumber(sheet, 'fuel', 'stoichiometricAirFuelRatio') ??
-    PETROL_STOICHIOMETRIC + ethanol * (ETHANOL_STOICHIOMETRIC - PETROL_STOICHIOMETRIC)
-  );
 }
 
 const lambdaAssumed = (lambda: number, wasNoted: boolean): Remark =>

@@ -1,4 +1,5 @@
-import { type CombinationSheet, sheetNumber } from '../../combination/index.ts';
+import type { CombinationSheet } from '../../combination/index.ts';
+import { beforeManifold, type Fuel } from '../../fuel/index.ts';
 import type { Places } from '../../pull/index.ts';
 import { figureOf, percentFigure } from '../../quantity/index.ts';
 import { remark, said } from '../../remark/index.ts';
@@ -6,10 +7,6 @@ import type { Baseline, MatchInput, StatedModel } from '../model.ts';
 import { wordsOf } from './sheet-words.ts';
 import type { Taken } from './taken.ts';
 
-/** K by which petrol cools the charge where it goes in before the manifold's probe: 17 to 33 K of blow-through carburettors (common practice, no source). */
-const PETROL_COOLING = 20;
-/** As much again for ethanol, and a half: its heat of vaporisation by the air it needs (common practice, no source). */
-const ETHANOL_COOLING = 50;
 /** K of what warms the charge in the manifold: the coolant's (common practice, no source). */
 const USUAL_WALLS = 363.15;
 /** K of warming of which nothing is said. */
@@ -19,14 +16,12 @@ const CARBURETTED_VAPOUR = 0.01;
 
 /** Fuel in the manifold: whether it cools the charge and takes room. Port and direct injection do neither before the probe. */
 export function chargeOfSheet(
-  sheet: CombinationSheet,
-  baseline: Baseline,
-  stated: StatedModel,
+  fuel: Fuel,
+  { sheet, baseline, stated = {} }: { sheet: CombinationSheet; baseline: Baseline; stated?: StatedModel },
   taken: Taken,
 ): MatchInput['charge'] {
   const isWet = /carb|throttle-?\s?body/.test(wordsOf(sheet, 'fuelSystem', 'type'));
-  const ethanol = sheetNumber(sheet, 'fuel', 'ethanolShare') ?? 0;
-  const cooling = PETROL_COOLING + ethanol * (ETHANOL_COOLING - PETROL_COOLING);
+  const { cooling } = beforeManifold(fuel);
   const evaporationCooling = isWet
     ? taken.first([stated.evaporationCooling], () => ({
         value: cooling,

@@ -1,11 +1,20 @@
 import type { AirState } from '../../air/index.ts';
 import { type CombinationSheet, deriveFigures, sheetNumber } from '../../combination/index.ts';
+import { type Fuel, fuelOfSheet } from '../../fuel/index.ts';
 import type { Places, Tune } from '../../pull/index.ts';
 import { figureOf, numberFigure, percentFigure } from '../../quantity/index.ts';
 import { accepted, type Remark, type Result, refused, remark, said } from '../../remark/index.ts';
 import { inputRemarks } from '../match/input-remarks.ts';
 import { troubleOfInput } from '../match/input-trouble.ts';
-import type { Baseline, Bypass, FittedMap, MatchInput, MatchReady, StatedModel } from '../model.ts';
+import type {
+  Baseline,
+  Bypass,
+  FittedMap,
+  MatchCase,
+  MatchInput,
+  MatchReady,
+  StatedModel,
+} from '../model.ts';
 import { airFlowFigure } from '../way/air-flow-figure.ts';
 import { chargeOfSheet, tapOf } from './from-sheet-charge.ts';
 import { coolerOfSheet } from './from-sheet-cooler.ts';
@@ -27,6 +36,8 @@ export interface SheetToMatch {
   /** Of the pull that is matched: its cooler water, its taps. */
   tune?: Tune;
   places?: Places;
+  /** On which the pulls behind the baseline were made; missing: that of the sheet. See `withOtherFuel`. */
+  fuelBehind?: Fuel;
 }
 
 /** Exhaust over ambient pressure of an engine on a brake with open pipes, at full power (common practice, no source). */
@@ -86,7 +97,7 @@ export function matchInputOf(from: SheetToMatch): Result<MatchReady> {
     bypass: bypassOf(sheet, stated, taken),
     cooler: cooler.value,
     tap: tapOf(places, stated),
-    charge: chargeOfSheet(sheet, baseline, stated, taken),
+    charge: chargeOfSheet(from.fuelBehind ?? fuelOfSheet(sheet).fuel, from, taken),
     swallowing: {
       scale: stated.swallowingScale ?? 1,
       exhaustPressureRatio: exhaustRatioOf(sheet, baseline, stated, taken),
@@ -109,6 +120,21 @@ export function matchInputOf(from: SheetToMatch): Result<MatchReady> {
     isSlipKnown: stated.slip !== undefined || sheetNumber(sheet, 'drive', 'slip') !== null,
   });
   return accepted({ input, spread, assumptions: [...inputRemarks(input), ...taken.assumptions] });
+}
+
+/**
+ * A match that was made of a sheet, with the drive of another that differs in its drive or step-up alone: all else is as it was, to the last bit. A search asks
+ * it once a pulley.
+ *
+ * @example withDriveOf(ready, otherPulley).input.drive.pulleyRatio
+ */
+export function withDriveOf(
+  { input, spread }: MatchCase,
+  sheet: CombinationSheet,
+  stated: StatedModel = {},
+): Result<MatchCase> {
+  const drive = driveOfSheet(sheet, stated, new Taken());
+  return drive.ok ? accepted({ input: { ...input, drive: drive.value }, spread }) : drive;
 }
 
 function gasStated({ specificHeat, gasConstant }: StatedModel): Partial<MatchInput['gas']> {

@@ -22,6 +22,9 @@ const SPREAD_OF_AIR: Record<AirBasis, number> = {
 /** Of a baseline's power on another day; of a scaled one (common practice, no source). */
 const SPREAD_OF_POWER: Record<Baseline['origin'], number> = { measured: 0.01, given: 0.01, scaled: 0.03 };
 
+/** One standard deviation, share, of a baseline's power. */
+export const powerSpreadOf = ({ origin }: Baseline): number => SPREAD_OF_POWER[origin];
+
 /** What textbook terms leave open when they carry a naturally aspirated engine to boost (common practice, no source). */
 const SPREAD_OF_MODEL = { swallowing: 0.02, chargeHeat: 0.1, work: 0.04 };
 
@@ -62,7 +65,7 @@ export function priorSpread(
   const { baseline, compressor, cooler, drive } = input;
   const usual: Record<SpreadPart, number> = {
     baselineAir: SPREAD_OF_AIR[baseline.airBasis],
-    baselinePower: SPREAD_OF_POWER[baseline.origin],
+    baselinePower: powerSpreadOf(baseline),
     head: headSpread(compressor.map),
     mapFlow: flowSpread(compressor.map),
     efficiency: compressor.constantEfficiency === null ? compressor.map.spread.efficiency : 0,

@@ -86,10 +86,17 @@ export function troubleOfInput(input: MatchInput): Remark[] {
         said`The loss in ${where} is ${figureOf(loss.pressureDifference, 'pressureDifference')} at ${airFlowFigure(loss.atFlow)}; a loss cannot be below zero, and its flow must be above it.`,
     );
   }
+  const fuelFactor = work.fuelFactor?.find((factor) => !(factor > 0));
+  need(
+    fuelFactor === undefined,
+    'fuel-factor-not-above-zero',
+    () =>
+      `What the fuel does to the work of the air is given as ${fuelFactor} at one engine speed; it must be above zero, and 1 where the fuel is that of the baseline.`,
+  );
   return [...trouble, ...troubleOfBaseline(input)];
 }
 
-function troubleOfBaseline({ baseline, swallowing, compressor }: MatchInput): Remark[] {
+function troubleOfBaseline({ baseline, swallowing, compressor, work }: MatchInput): Remark[] {
   const speeds = baseline.engineSpeedRpm;
   if (speeds.length === 0) {
     return [
@@ -111,6 +118,7 @@ function troubleOfBaseline({ baseline, swallowing, compressor }: MatchInput): Re
     ['friction power', baseline.frictionPower] as const,
     ...(swallowing.breathing ? [['breathing', swallowing.breathing] as const] : []),
     ...(compressor.headShape ? [['head over speed', compressor.headShape] as const] : []),
+    ...(work.fuelFactor ? [['what the fuel does', work.fuelFactor] as const] : []),
   ].find(([, values]) => values.length !== speeds.length);
   if (uneven) {
     return [

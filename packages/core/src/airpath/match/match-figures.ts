@@ -103,7 +103,13 @@ function writePower(plan: MatchPlan, place: MatchState): void {
     ? (state.manifoldPressure - state.exhaustPressure + plan.baselineExchange[node]!) * swept
     : 0;
   const indicated =
-    (brake + friction) * airRatio * plan.dryRatio * work.factor * (work.shape?.[node] ?? 1) * vary.work +
+    (brake + friction) *
+      airRatio *
+      plan.dryRatio *
+      work.factor *
+      (work.shape?.[node] ?? 1) *
+      (work.fuelFactor?.[node] ?? 1) *
+      vary.work +
     exchanged;
   const risen = work.frictionRise * (state.manifoldPressure - baseline.manifoldPressure[node]!) * swept;
   row[AT.indicatedPower] = indicated;

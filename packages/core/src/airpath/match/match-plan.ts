@@ -194,8 +194,9 @@ function lossOfBaseline({ baseline, gas }: MatchInput): Float64Array {
 function warmingOfBaseline({ baseline, charge }: MatchInput): Float64Array {
   const { air, manifoldTemperature } = baseline;
   const walls = charge.wallTemperature ?? null;
+  const cooling = baseline.evaporationCooling ?? charge.evaporationCooling;
   return Float64Array.from(manifoldTemperature, (manifold) =>
-    walls === null ? 0 : (manifold + charge.evaporationCooling - air.temperature) / (walls - air.temperature),
+    walls === null ? 0 : (manifold + cooling - air.temperature) / (walls - air.temperature),
   );
 }
 
