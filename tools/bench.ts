@@ -22,6 +22,7 @@ import { hundredMatches, linesLeftOut, sampledMatches } from './bench/matching.t
 import { pageTried } from './bench/page-tried.ts';
 import { planTimed } from './bench/planning.ts';
 import { publishingRows } from './bench/publishing.ts';
+import { searches } from './bench/reaching.ts';
 import { timeReading } from './bench/reading.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -116,6 +117,15 @@ add('the same pulls once more', await timed(30, comparisonTimed(false)), 'limit'
 add('critical value for 80 speeds at once, nothing remembered', await timed(15, largestTimed()), 'limit', 15);
 add('the plan of a trial: some eighty orders judged', await timed(9, planTimed()), 'limit', 150);
 add('a supercharger match at 60 engine speeds', (await timed(15, hundredMatches())) / 100, 'limit', 0.35);
+const search = searches();
+add(
+  'a search for a target: 4 superchargers x 40 pulleys x 3 coolers x 4 fuels, in two threads',
+  await timed(3, search.run),
+  'limit',
+  1000,
+);
+add('the first rungs of that search, in one thread', await timed(3, search.first), 'limit', 200);
+await search.close();
 const sampled = sampledMatches();
 add('10,000 sampled matches and their bands, in two threads', await timed(3, sampled.run), 'limit', 2000);
 await sampled.close();

@@ -8,6 +8,8 @@ interface Waiting {
   options: RunOptions;
   resolve: (output: never) => void;
   reject: (trouble: unknown) => void;
+  /** Lets go of the signal: a run that is over has nothing to end. */
+  letGo: () => void;
 }
 
 /**
@@ -33,9 +35,9 @@ export function threads<Table extends Jobs>(file: URL, count: number): Computing
     const { order, options } = waiting;
     all.set(worker, waiting);
     worker.ref();
-    options.signal?.addEventListener('abort', () => drop(worker, waiting, options.signal?.reason), {
-      once: true,
-    });
+    const end = () => drop(worker, waiting, options.signal?.reason);
+    options.signal?.addEventListener('abort', end, { once: true });
+    waiting.letGo = () => options.signal?.removeEventListener('abort', end);
     try {
       worker.postMessage(order, options.giveAway ? ownedBuffers(order.input) : []);
     } catch (trouble) {
@@ -60,6 +62,7 @@ export function threads<Table extends Jobs>(file: URL, count: number): Computing
       waiting.options.onProgress?.(reply.share);
       return;
     }
+    waiting.letGo();
     all.set(worker, null);
     worker.unref();
     idle.push(worker);
@@ -73,6 +76,7 @@ export function threads<Table extends Jobs>(file: URL, count: number): Computing
     if (waiting !== (all.get(worker) ?? null) || !all.has(worker)) return;
     all.delete(worker);
     if (idle.includes(worker)) idle.splice(idle.indexOf(worker), 1);
+    waiting?.letGo();
     waiting?.reject(trouble);
     void worker.terminate();
     dispatch();
@@ -81,7 +85,7 @@ export function threads<Table extends Jobs>(file: URL, count: number): Computing
   return {
     run: (name, input, options = {}) =>
       new Promise((resolve, reject) => {
-        queue.push({ order: { name, input }, options, resolve, reject });
+        queue.push({ order: { name, input }, options, resolve, reject, letGo: () => undefined });
         dispatch();
       }),
     close: async () => {
