@@ -10,6 +10,7 @@ import type { PredictedCurve, Prediction } from '@pullbook/core/shop';
 import { type RunningOrder, STEP_IDS } from '@pullbook/core/trial';
 import type { BookContents, LogEntry, WithdrawnKind } from '@pullbook/store';
 import fc from 'fast-check';
+import { generatedEnquiry } from './generated-enquiry.ts';
 
 /** A whole book with something of every kind a book can hold, and the bytes of its originals. */
 export interface GeneratedBook {
@@ -294,6 +295,7 @@ const parts = fc.record({
   ),
   compressorMaps: some(compressorMap, 2),
   publications: some(publication, 2),
+  enquiries: some(generatedEnquiry, 2),
   runningOrder: orNull(runningOrder),
   plan: orNull(
     fc.record({
@@ -322,6 +324,7 @@ const parts = fc.record({
       'prediction',
       'compressorMap',
       'publication',
+      'enquiry',
     ),
     8,
   ),
@@ -384,6 +387,7 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
       prediction: given.predictions.length > 0 ? id('prediction', 0) : undefined,
       compressorMap: given.compressorMaps.length > 0 ? id('map', 0) : undefined,
       publication: given.publications.length > 0 ? id('publication', 0) : undefined,
+      enquiry: given.enquiries.length > 0 ? id('enquiry', 0) : undefined,
     };
     const contents: BookContents = {
       info: { id: name, name: given.bookName, invented: false, createdAt: TIME, schemaVersion: 3 },
@@ -466,6 +470,16 @@ export const generatedBook = (name: string): fc.Arbitrary<GeneratedBook> =>
         id: id('publication', at),
         trialId: id('trial'),
         pullIds: pulls.map((pull) => pull.id),
+      })),
+      enquiries: given.enquiries.map((one, at) => ({
+        ...one,
+        id: id('enquiry', at),
+        combinationId: id('combination', 0),
+        pullIds: pulls.map((pull) => pull.id),
+        became:
+          at === 0
+            ? []
+            : [{ rungId: 'a', combinationId: id('combination', 0), trialId: id('trial'), at: TIME }],
       })),
       settings: given.settings,
       withdrawn: [...new Set(given.withdrawn)].sort().flatMap((kind, at) => {

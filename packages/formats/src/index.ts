@@ -23,6 +23,8 @@ export { matchSchema } from './match/match-schema.ts';
 export type * from './match/model.ts';
 export { readMatchText } from './match/read-match.ts';
 export * from './model.ts';
+export { type PlainParts, partsToPlain, partsToYaml } from './parts/parts-to-plain.ts';
+export { readPartsText, readPlainParts } from './parts/read-parts.ts';
 export { guessedMapping } from './pulls/guessed-mapping.ts';
 export { pullsFromReading } from './pulls/pulls-from-reading.ts';
 export { readTextFile } from './read-text-file.ts';

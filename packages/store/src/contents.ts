@@ -5,6 +5,7 @@ import { readCells } from './rows/cells.ts';
 import { readCombinations } from './rows/combinations.ts';
 import { readCompressorMaps } from './rows/compressor-maps.ts';
 import { readEngines } from './rows/engines.ts';
+import { readEnquiries } from './rows/enquiries.ts';
 import { readFiles } from './rows/files.ts';
 import { readLayouts } from './rows/layouts.ts';
 import { readLog } from './rows/log.ts';
@@ -45,6 +46,7 @@ export async function readOutline(rows: Rows, connection: Connection): Promise<B
     predictions: await readPredictions(rows),
     compressorMaps: await readCompressorMaps(rows),
     publications: await readPublications(rows),
+    enquiries: await readEnquiries(rows),
     settings: await readSettings(rows),
     withdrawn: await readWithdrawn(rows),
     log: await readLog(rows),

@@ -135,7 +135,7 @@ test('a book of the first schema opens with its pulls whole, read as they come, 
   await again.close();
 });
 
-test.each([1, 2, 3, 4, 5])(
+test.each([1, 2, 3, 4, 5, 6])(
   'an empty book of schema %i migrates, with foreign keys that hold',
   async (version) => {
     const folder = temporaryFolder();
@@ -150,6 +150,7 @@ test.each([1, 2, 3, 4, 5])(
     expect(await book.info()).toMatchObject({ id: 'old', schemaVersion: NEWEST_SCHEMA });
     expect(await book.compressorMaps()).toEqual([]);
     expect(await book.publications()).toEqual([]);
+    expect(await book.enquiries()).toEqual([]);
     await book.close();
     const database = new Database(databaseFile(folder));
     onTestFinished(() => void database.close());

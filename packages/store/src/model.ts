@@ -2,6 +2,7 @@ import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, CombinationSheet, Engine, Package } from '@pullbook/core/combination';
 import type { Publication, PublicationLink } from '@pullbook/core/publication';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
+import type { Enquiry } from '@pullbook/core/reach';
 import type { Silenced } from '@pullbook/core/rule';
 import type { Prediction } from '@pullbook/core/shop';
 import type { Trial } from '@pullbook/core/trial';
@@ -65,10 +66,19 @@ export type WithdrawnKind =
   | 'file'
   | 'prediction'
   | 'compressorMap'
-  | 'publication';
+  | 'publication'
+  | 'enquiry';
 
-/** Things that are asked for by an id, its beginning, or a name. A trial's is its question. */
-export type NamedKind = 'pull' | 'trial' | 'combination' | 'package' | 'engine' | 'cell' | 'compressorMap';
+/** Things that are asked for by an id, its beginning, or a name. A trial's and an enquiry's is its question. */
+export type NamedKind =
+  | 'pull'
+  | 'trial'
+  | 'combination'
+  | 'package'
+  | 'engine'
+  | 'cell'
+  | 'compressorMap'
+  | 'enquiry';
 
 /** An addition that was undone: the thing is hidden from every list and answer, and can be brought back. */
 export interface Withdrawn {
@@ -95,6 +105,7 @@ export interface BookOutline {
   predictions: Prediction[];
   compressorMaps: CompressorMap[];
   publications: Publication[];
+  enquiries: Enquiry[];
   settings: StoredSettings;
   withdrawn: Withdrawn[];
   log: LogEntry[];
@@ -224,6 +235,7 @@ export interface BookCounts {
   pulls: number;
   trials: number;
   files: number;
+  enquiries: number;
 }
 
 export interface LogQuery {
@@ -359,6 +371,30 @@ export interface Book {
   addPublication(publication: Publication): Promise<void>;
   /** Where a publication appeared: all of its links, as they are to be. */
   changeLinks(id: string, links: PublicationLink[], reason: string, stamp?: string): Promise<void>;
+  /** Targets that were asked of these combinations, or of all; the last first. Withdrawn when their addition is undone. */
+  enquiries(combinationIds?: readonly string[]): Promise<Enquiry[]>;
+  enquiry(id: string): Promise<Enquiry | null>;
+  /** Id, question and combination of every enquiry, with its words to find it by, the one added last first. */
+  enquiryNames(): Promise<{ id: string; question: string; combinationId: string; words: string }[]>;
+  addEnquiry(enquiry: Enquiry): Promise<void>;
+  /** What became of its rungs and the cards that left, all of them as they are to be; the answer is never altered. */
+  changeEnquiry(
+    id: string,
+    change: Partial<Pick<Enquiry, 'became' | 'cards'>>,
+    reason: string,
+    stamp?: string,
+  ): Promise<void>;
+  /** A rung that becomes a combination of a trial with what was foretold of it: one step, undone at once. Stamp of the enquiry. */
+  addPlanned(
+    planned: {
+      combination: Combination;
+      trial: Trial;
+      predictions: Prediction[];
+      enquiryId: string;
+      became: Enquiry['became'];
+    },
+    stamp?: string,
+  ): Promise<void>;
   settings(): Promise<StoredSettings>;
   /** Keeps the named settings; `null` forgets one; the others stay. */
   changeSettings(change: StoredSettings, stamp?: string): Promise<void>;

@@ -10,6 +10,7 @@ import { insertCell } from './rows/cells.ts';
 import { insertCombination } from './rows/combinations.ts';
 import { insertCompressorMap } from './rows/compressor-maps.ts';
 import { insertEngine } from './rows/engines.ts';
+import { insertEnquiry } from './rows/enquiries.ts';
 import { insertFile } from './rows/files.ts';
 import { keepLayout } from './rows/layouts.ts';
 import { insertLogEntry } from './rows/log.ts';
@@ -77,6 +78,7 @@ async function insertAll(rows: Rows, outline: BookOutline, { channelsOf }: Resto
   for (const prediction of outline.predictions) await insertPrediction(rows, prediction);
   for (const map of outline.compressorMaps) await insertCompressorMap(rows, map);
   for (const one of outline.publications) await insertPublication(rows, one);
+  for (const one of outline.enquiries) await insertEnquiry(rows, one);
   await keepSettings(rows, outline.settings);
   for (const one of outline.withdrawn) await insertWithdrawn(rows, one);
   for (const entry of outline.log) await insertLogEntry(rows, entry);

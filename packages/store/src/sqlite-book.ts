@@ -20,6 +20,14 @@ import {
 } from './rows/counts-and-names.ts';
 import { readDigests, readDigestsAsOf } from './rows/digests.ts';
 import { insertEngine, readEngines, replaceEngine } from './rows/engines.ts';
+import {
+  type EnquiryChange,
+  insertEnquiry,
+  readEnquiries,
+  readEnquiry,
+  readEnquiryNames,
+  updateEnquiry,
+} from './rows/enquiries.ts';
 import { insertFile, readFiles, understandFileAs } from './rows/files.ts';
 import { findPulls, keepListed, readUnlisted } from './rows/find-pulls.ts';
 import { deleteLayout, keepLayout, readLayouts } from './rows/layouts.ts';
@@ -132,6 +140,21 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
     await keepLayout(rows, layout);
     const subject = `layout ${layout.fingerprint}`;
     return log(rows, { act: 'layout confirmed', subject, before, after: layout, ...step });
+  };
+
+  const alterEnquiry = async (
+    rows: Rows,
+    id: string,
+    change: EnquiryChange,
+    said: { reason: string; together?: string },
+  ) => {
+    const stored = await readEnquiry(rows, id);
+    if (!stored || (await isWithdrawn(rows, 'enquiry', id)))
+      throw new Error(`there is no enquiry ${id} in the book`);
+    const fields = Object.keys(change) as (keyof EnquiryChange)[];
+    const before = Object.fromEntries(fields.map((field) => [field, stored[field]]));
+    await updateEnquiry(rows, id, change);
+    await log(rows, { act: 'enquiry changed', subject: `enquiry ${id}`, ...said, before, after: change });
   };
 
   const trialRestsOn = (trial: Parameters<Book['addTrial']>[0]): RestsOn => ({
@@ -354,6 +377,35 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
         await updateLinks(rows, id, links);
         const sides = { before: { links: before.links }, after: { links } };
         await log(rows, { act: 'publication changed', subject, reason, ...sides });
+      }),
+    enquiries: async (combinationIds) =>
+      (await there('enquiry', (rows) => readEnquiries(rows, combinationIds), byId)).reverse(),
+    enquiry: async (id) =>
+      (
+        await there(
+          'enquiry',
+          async (rows) => [await readEnquiry(rows, id)].filter((one) => one !== null),
+          byId,
+        )
+      )[0] ?? null,
+    enquiryNames: () => read(readEnquiryNames),
+    addEnquiry: (enquiry) =>
+      add('enquiry', enquiry, insertEnquiry, { combinationIds: [enquiry.combinationId] }),
+    changeEnquiry: (id, change, reason, stamp) =>
+      write(async (rows) => {
+        await refuseIfChanged(rows, `enquiry ${id}`, stamp);
+        await alterEnquiry(rows, id, change, { reason });
+      }),
+    addPlanned: ({ combination, trial, predictions, enquiryId, became }, stamp) =>
+      write(async (rows) => {
+        await refuseIfChanged(rows, `enquiry ${enquiryId}`, stamp);
+        const { engineId, packageIds } = combination;
+        await assertThere(rows, { engineIds: [engineId], packageIds, ...trialRestsOn(trial) });
+        const { uid: together } = await insertLogged(rows, 'combination', combination, insertCombination);
+        await insertLogged(rows, 'trial', trial, insertTrial, { together });
+        for (const one of predictions)
+          await insertLogged(rows, 'prediction', one, insertPrediction, { together });
+        await alterEnquiry(rows, enquiryId, { became }, { reason: trial.question, together });
       }),
     settings: () => read(readSettings),
     changeSettings: (changed, stamp) =>

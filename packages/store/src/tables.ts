@@ -240,6 +240,19 @@ export interface PublicationTable extends Sequenced {
   at: string;
 }
 
+export interface EnquiryTable extends Sequenced {
+  id: string;
+  question: string;
+  combinationId: string;
+  asked: Json;
+  answer: Json;
+  pullIds: Json;
+  madeBy: Json;
+  became: Json;
+  cards: Json;
+  at: string;
+}
+
 interface WithdrawnTable {
   kind: string;
   id: string;
@@ -283,6 +296,7 @@ export interface Tables {
   prediction: PredictionTable;
   compressorMap: CompressorMapTable;
   publication: PublicationTable;
+  enquiry: EnquiryTable;
   withdrawn: WithdrawnTable;
   listed: ListedTable;
 }

@@ -62,7 +62,9 @@ test('undone step by step, newest first, until nothing is left', async () => {
     'undone: pull added',
     'undone: engine added',
   ]);
-  expect(await book.counts()).toEqual({ engines: 0, combinations: 0, pulls: 0, trials: 0, files: 0 });
+  expect(await book.counts()).toEqual({
+    ...{ engines: 0, combinations: 0, pulls: 0, trials: 0, files: 0, enquiries: 0 },
+  });
   await expect(book.undo(null)).rejects.toMatchObject({
     code: 'cannot be undone',
     message: expect.stringContaining('nothing to undo'),

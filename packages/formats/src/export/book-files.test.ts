@@ -182,6 +182,7 @@ function book(pulls: Pull[], more: Partial<WholeBook> = {}): WholeBook {
     predictions: [],
     compressorMaps: [],
     publications: [],
+    enquiries: [],
     settings: { units: 'si', decimalMark: ',' },
     withdrawn: [{ kind: 'pull', id: 'gone', at: '2024-05-03T00:00:00Z' }],
     ...more,

@@ -5,6 +5,7 @@ import {
   type EdgePull,
   edgeFromCombination,
 } from './edge-book.ts';
+import { type EdgeEnquiry, edgeFromEnquiry, enquiryFromEdge } from './edge-enquiry.ts';
 import {
   type EdgeCompressorMap,
   type EdgePrediction,
@@ -42,6 +43,7 @@ export interface BookJson
   predictions?: EdgePrediction[];
   compressorMaps?: EdgeCompressorMap[];
   publications?: EdgePublication[];
+  enquiries?: EdgeEnquiry[];
   settings?: ExportedBook['settings'];
   withdrawn?: ExportedBook['withdrawn'];
   log: EdgeLogEntry[];
@@ -50,7 +52,16 @@ export interface BookJson
 
 /** A book without its pulls as it stands in `book.json`. */
 export function bookToJson(
-  { pulls: _, combinations, cells, predictions, compressorMaps, publications, ...rest }: ExportedBook,
+  {
+    pulls: _,
+    combinations,
+    cells,
+    predictions,
+    compressorMaps,
+    publications,
+    enquiries,
+    ...rest
+  }: ExportedBook,
   pulls: EdgePull[],
   originals: BookJson['originals'],
 ): BookJson {
@@ -63,6 +74,7 @@ export function bookToJson(
     predictions: predictions.map(edgeFromPrediction),
     compressorMaps: compressorMaps.map(edgeFromMap),
     publications: publications.map(edgeFromPublication),
+    enquiries: enquiries.map(edgeFromEnquiry),
     pulls,
     originals,
   };
@@ -87,6 +99,7 @@ export function bookFromJson(json: BookJson, pulls: ExportedBook['pulls']): Expo
     predictions: (json.predictions ?? []).map(predictionFromEdge),
     compressorMaps: (json.compressorMaps ?? []).map(mapFromEdge),
     publications: (json.publications ?? []).map(publicationFromEdge),
+    enquiries: (json.enquiries ?? []).map(enquiryFromEdge),
     settings: json.settings ?? {},
     withdrawn: json.withdrawn ?? [],
     log: json.log.map((entry) => {

@@ -4,7 +4,22 @@ import { PUBLICATION_KINDS } from '@pullbook/core/publication';
 import { MEANINGS } from '@pullbook/core/pull';
 import { STEP_IDS } from '@pullbook/core/trial';
 import { EDGE_UNITS } from './edge-units.ts';
+import { ENQUIRY } from './enquiry-schema.ts';
 import { EXPORT_FORMAT, EXPORT_SCHEMA_VERSION } from './export-names.ts';
+import {
+  HASH,
+  list,
+  MAYBE_NUMBER,
+  MAYBE_TEXT,
+  NUMBER,
+  object,
+  objectWith,
+  oneOf,
+  orNull,
+  TEXT,
+  TRUTH,
+  words,
+} from './schema-pieces.ts';
 
 /**
  * The shape of `book.json` as JSON Schema (draft 2020-12), for whoever reads an export with a program of their own.
@@ -71,6 +86,7 @@ export function bookSchema(): object {
       ),
       compressorMaps: list(COMPRESSOR_MAP),
       publications: list(PUBLICATION),
+      enquiries: list(ENQUIRY),
       settings: { type: 'object' },
       withdrawn: list(
         object({
@@ -85,6 +101,7 @@ export function bookSchema(): object {
             'prediction',
             'compressorMap',
             'publication',
+            'enquiry',
           ),
           id: TEXT,
           at: TEXT,
@@ -108,14 +125,6 @@ export function bookSchema(): object {
   };
 }
 
-type Schema = object | boolean;
-
-const TEXT = { type: 'string' };
-const TRUTH = { type: 'boolean' };
-const NUMBER = { type: 'number' };
-const HASH = { type: 'string', minLength: 1 };
-const MAYBE_TEXT = orNull(TEXT);
-const MAYBE_NUMBER = orNull(NUMBER);
 const RANGE = { type: 'array', items: NUMBER, minItems: 2, maxItems: 2 };
 const ORIGIN = oneOf(...ORIGINS);
 const AUDIENCE = object({ who: oneOf('shop', 'customer', 'everyone'), notBefore: MAYBE_TEXT });
@@ -356,37 +365,4 @@ function trial(): object {
     },
     { plan: PLAN, runningOrder: RUNNING_ORDER },
   );
-}
-
-/** An object with just these keys, all of them there. */
-function object(properties: Record<string, Schema>): object {
-  return objectWith(properties, {});
-}
-
-/** An object with just these keys, of which only the first must be there. */
-function objectWith(needed: Record<string, Schema>, optional: Record<string, Schema>): object {
-  return {
-    type: 'object',
-    properties: { ...needed, ...optional },
-    required: Object.keys(needed),
-    additionalProperties: false,
-  };
-}
-
-/** An object of texts, none of which must be there. */
-function words(...keys: string[]): object {
-  const properties = Object.fromEntries(keys.map((key) => [key, TEXT]));
-  return { type: 'object', properties, additionalProperties: false };
-}
-
-function list(items: Schema): object {
-  return { type: 'array', items };
-}
-
-function oneOf(...values: string[]): object {
-  return { enum: values };
-}
-
-function orNull(schema: object): object {
-  return { anyOf: [schema, { type: 'null' }] };
 }

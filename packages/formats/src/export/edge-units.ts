@@ -40,6 +40,7 @@ export const EDGE_UNITS: Record<QuantityKind, EdgeUnit> = {
   voltage: unit('V', 'V', 'V'),
   frequency: unit('Hz', 'Hz', 'HZ'),
   springRate: unit('N/m', 'NPerM', 'N-PER-M'),
+  force: unit('N', 'N', 'N'),
 };
 
 /** Unit in which a channel's values stand: the inside unit, or the file's own where it is no known one. */

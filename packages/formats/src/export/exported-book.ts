@@ -2,6 +2,7 @@ import type { CompressorMap } from '@pullbook/core/airpath';
 import type { Combination, Engine, Package } from '@pullbook/core/combination';
 import type { Publication } from '@pullbook/core/publication';
 import type { Cell, Channel, OriginalFile, Pull, Session, SetUp } from '@pullbook/core/pull';
+import type { Enquiry } from '@pullbook/core/reach';
 import type { Silenced } from '@pullbook/core/rule';
 import type { Prediction } from '@pullbook/core/shop';
 import type { Trial } from '@pullbook/core/trial';
@@ -29,6 +30,7 @@ export interface ExportedBook {
   predictions: Prediction[];
   compressorMaps: CompressorMap[];
   publications: Publication[];
+  enquiries: Enquiry[];
   settings: Record<string, unknown>;
   withdrawn: {
     kind:
@@ -41,7 +43,8 @@ export interface ExportedBook {
       | 'file'
       | 'prediction'
       | 'compressorMap'
-      | 'publication';
+      | 'publication'
+      | 'enquiry';
     id: string;
     at: string;
   }[];

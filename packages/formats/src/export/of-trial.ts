@@ -14,7 +14,7 @@ export interface OneTrial {
 
 /**
  * The book narrowed to one trial with all that it rests on, rejected pulls and their reasons too, for `exportFiles`: another
- * book takes it in as a trial. Of the log it has only that things were added, so that they can be taken back there; amendments
+ * book takes it in as a trial. Enquiries stay: their answers rest on pulls of other trials. Of the log it has only that things were added, so that they can be taken back there; amendments
  * with their reasons are the shop's own.
  *
  * @param reader `shop`: what is private goes too, because that was asked for
@@ -37,7 +37,7 @@ export function ofTrial(book: ExportedBook, trialId: string, reader: Reader, day
   const publications = seen.publications.filter(
     ({ id, trialId: of }) => of === trialId && !withdrawn.has(`publication ${id}`),
   );
-  const contents = whatGoes(book, { pulls, trials: [trial], files, publications });
+  const contents = whatGoes(book, { pulls, trials: [trial], files, publications, enquiries: [] });
   const wanted = new Set(book.pulls.flatMap(({ id, fileHash }) => (named.has(id) ? (fileHash ?? []) : [])));
   const originalsLeftOut = book.files.filter(({ hash }) => wanted.has(hash) && !kept.has(hash));
   return accepted({

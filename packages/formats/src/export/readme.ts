@@ -13,7 +13,7 @@ This folder holds ${held}, in open formats that need no particular program.
 
 book.json
     Engines, combinations (the hardware as built), packages, compressor maps, set-ups, sessions,
-    pulls, trials, predictions, publications, the list of original files and the log. JSON, UTF-8. The unit is last in a key that holds a
+    pulls, trials, predictions, publications, enquiries, the list of original files and the log. JSON, UTF-8. The unit is last in a key that holds a
     bare number: pressurePa, momentOfInertiaKgM2. null means unknown. A value on a combination's
     sheet has its text as entered and, beside it, value in unit. "before" and "after" in the log
     are as the book holds them: SI, engine speed in r/min.

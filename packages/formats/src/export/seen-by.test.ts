@@ -2,6 +2,7 @@ import type { CompressorMap } from '@pullbook/core/airpath';
 import { readSheet } from '@pullbook/core/combination';
 import type { Publication } from '@pullbook/core/publication';
 import { OPEN_AUDIENCE } from '@pullbook/core/pull';
+import type { Enquiry } from '@pullbook/core/reach';
 import { expect, test } from 'vitest';
 import type { ExportedBook } from './exported-book.ts';
 import { seenBy } from './seen-by.ts';
@@ -55,6 +56,17 @@ const publication = (id: string, more: Partial<Publication> = {}): Publication =
   ...more,
 });
 
+/** Of an enquiry only this counts for who may see it. */
+const enquiry = (id: string, fields: Partial<Enquiry>, nearPullIds: string[] = []): Enquiry =>
+  ({
+    id,
+    combinationId: 'seen',
+    pullIds: [],
+    became: [],
+    answer: { near: [{ pullIds: nearPullIds }] },
+    ...fields,
+  }) as unknown as Enquiry;
+
 /** A trial that the customer may see over the first combination; the second is the shop's alone. */
 const book: ExportedBook = {
   info: { id: 'b', name: 'Shop', invented: true, createdAt: AT, schemaVersion: 5 },
@@ -92,10 +104,23 @@ const book: ExportedBook = {
     publication('of another trial', { trialId: 'secret' }),
     publication('taken back'),
   ],
+  enquiries: [
+    enquiry('asked', {
+      became: [
+        { rungId: 'a', combinationId: 'seen', trialId: 't', at: AT },
+        { rungId: 'b', combinationId: 'private', trialId: 'secret', at: AT },
+      ],
+    }),
+    enquiry('of a private pull', { pullIds: ['secret'] }),
+    enquiry('near a private pull', {}, ['secret']),
+    enquiry('of a private combination', { combinationId: 'private' }),
+    enquiry('taken back', {}),
+  ],
   settings: {},
   withdrawn: [
     { kind: 'compressorMap', id: 'gone', at: AT },
     { kind: 'publication', id: 'taken back', at: AT },
+    { kind: 'enquiry', id: 'taken back', at: AT },
   ],
   log: [],
 };
@@ -121,4 +146,13 @@ test('a publication goes with its trial, but not where it rests on a pull that s
   expect(ids(book, 'customer')).toEqual(['told', 'private']);
   expect(ids(book, 'everyone')).toEqual([]);
   expect(ids(open, 'everyone')).toEqual(['told']);
+});
+
+test('an enquiry goes with its combination, but not where a pull that it rests on or shows stays in the shop', () => {
+  const { enquiries } = seenBy(book, 'customer', '2026-03-15').contents;
+  expect(enquiries.map(({ id, became }) => [id, became.map(({ rungId }) => rungId)])).toEqual([
+    ['asked', ['a']],
+  ]);
+  expect(seenBy(book, 'everyone', '2026-03-15').contents.enquiries).toEqual([]);
+  expect(seenBy(book, 'shop', '2026-03-15').contents.enquiries).toHaveLength(5);
 });

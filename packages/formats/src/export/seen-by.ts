@@ -18,7 +18,8 @@ export interface LeftOut {
  * see yet or at all, and without what only those rest on (`whatGoes`). A trial goes whole or not at all: without one of its
  * pulls its answer would be another. A file of several pulls of which one is private stays out, and its other pulls say that
  * they have none. A publication goes with its trial, but not where a pull that it rests on stays in the shop; one that held
- * what is not for everyone goes to the customer alone.
+ * what is not for everyone goes to the customer alone. An enquiry goes with the combination it was asked of, but not where it
+ * rests on a pull that stays, or shows one among the nearest.
  */
 export function seenBy(
   book: ExportedBook,
@@ -48,7 +49,12 @@ export function seenBy(
       one.pullIds.every((id) => pullIds.has(id)) &&
       (reader === 'customer' || !one.privateToo),
   );
-  const contents = whatGoes(book, { pulls, trials, files, publications });
+  const enquiries = book.enquiries.filter(
+    ({ id, pullIds: restsOn, answer }) =>
+      !gone.has(`enquiry ${id}`) &&
+      [...restsOn, ...answer.near.flatMap((one) => one.pullIds)].every((one) => pullIds.has(one)),
+  );
+  const contents = whatGoes(book, { pulls, trials, files, publications, enquiries });
   const leftOut = {
     pulls: book.pulls.length - pulls.length,
     trials: book.trials.length - trials.length,

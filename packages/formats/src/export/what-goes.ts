@@ -1,7 +1,7 @@
 import type { ExportedBook } from './exported-book.ts';
 
-/** Which pulls, trials, files and publications of a book go, as they go. */
-export type Chosen = Pick<ExportedBook, 'pulls' | 'trials' | 'files' | 'publications'>;
+/** Which pulls, trials, files, publications and enquiries of a book go, as they go. */
+export type Chosen = Pick<ExportedBook, 'pulls' | 'trials' | 'files' | 'publications' | 'enquiries'>;
 
 /**
  * The book with these and all that they rest on: combinations, engines, packages, compressor maps, set-ups, sessions, cells,
@@ -9,7 +9,10 @@ export type Chosen = Pick<ExportedBook, 'pulls' | 'trials' | 'files' | 'publicat
  * layouts, which tell the shop's own doings. A compressor map goes with the combinations whose sheets name it: it is part of
  * how they were built, and what was computed of them rests on it.
  */
-export function whatGoes(book: ExportedBook, { pulls, trials, files, publications }: Chosen): ExportedBook {
+export function whatGoes(
+  book: ExportedBook,
+  { pulls, trials, files, publications, enquiries }: Chosen,
+): ExportedBook {
   const gone = new Set(book.withdrawn.map(({ kind, id }) => `${kind} ${id}`));
   const wanted = new Set([
     ...pulls.flatMap(({ combinationId }) => combinationId ?? []),
@@ -74,6 +77,9 @@ export function whatGoes(book: ExportedBook, { pulls, trials, files, publication
       (one) => goes.has(`trial ${one.trialId}`) && !gone.has(`prediction ${one.id}`),
     ),
     publications,
+    enquiries: enquiries
+      .filter(({ combinationId }) => wanted.has(combinationId))
+      .map((one) => ({ ...one, became: one.became.filter(({ trialId }) => goes.has(`trial ${trialId}`)) })),
     settings: {},
     withdrawn: [],
     log: [],

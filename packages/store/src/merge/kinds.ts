@@ -57,4 +57,9 @@ export const MERGE_KINDS: readonly MergeKind[] = [
       'at',
     ],
   },
+  // Never altered once answered, but for what became of its rungs and the cards that left.
+  {
+    ...plain('enquiry'),
+    fixed: ['question', 'combinationId', 'asked', 'answer', 'pullIds', 'madeBy', 'at'],
+  },
 ];

@@ -1,12 +1,13 @@
 import type { CombinationSheet } from '@pullbook/core/combination';
+import type { KeptAnswer } from '@pullbook/core/reach';
 import type { MergeKind } from './kinds.ts';
 import type { MergeState } from './state.ts';
 import type { Row, Thing } from './things.ts';
 
 /**
  * A newcomer as it is called here: a name of ours stays ours, so an engine, a cell or a compressor map of the same name
- * says where it is from, and the pulls, sessions and sheets that came with it follow. Trials and publications
- * speak of our pull where both books have it.
+ * says where it is from, and the pulls, sessions and sheets that came with it follow. Trials, publications and
+ * enquiries speak of our pull where both books have it.
  */
 export function inOurWords(state: MergeState, kind: MergeKind, thing: Thing, own: Map<string, Thing>): Thing {
   switch (kind.kind) {
@@ -23,6 +24,8 @@ export function inOurWords(state: MergeState, kind: MergeKind, thing: Thing, own
       return withOurPulls(state, kind, thing);
     case 'publication':
       return restingOnOurPulls(state, thing);
+    case 'enquiry':
+      return nearOurPulls(state, restingOnOurPulls(state, thing));
     default:
       return thing;
   }
@@ -40,11 +43,21 @@ export function withOurPulls({ pullHere, dropped }: MergeState, kind: MergeKind,
   return { ...thing, parts };
 }
 
-/** What was published rests on the pulls by the ids that they have here; one that did not come in is still named. */
+/** What was said rests on the pulls by the ids that they have here; one that did not come in is still named. */
 function restingOnOurPulls({ pullHere }: MergeState, thing: Thing): Thing {
   const theirs = JSON.parse(String(thing.row.pullIds)) as string[];
   const pullIds = JSON.stringify(theirs.map((id) => pullHere.get(id) ?? id));
   return { ...thing, row: { ...thing.row, pullIds } };
+}
+
+/** The nearest measured pulls of an answer, by the ids that they have here. */
+function nearOurPulls({ pullHere }: MergeState, thing: Thing): Thing {
+  const theirs = JSON.parse(String(thing.row.answer)) as KeptAnswer;
+  const near = theirs.near.map((one) => ({
+    ...one,
+    pullIds: one.pullIds.map((id) => pullHere.get(id) ?? id),
+  }));
+  return { ...thing, row: { ...thing.row, answer: JSON.stringify({ ...theirs, near }) } };
 }
 
 function underFreeName(state: MergeState, kind: MergeKind, thing: Thing, own: Map<string, Thing>): Thing {

@@ -14,6 +14,7 @@ const TABLE_OF_KIND: Record<string, string> = {
   prediction: 'prediction',
   compressorMap: 'compressorMap',
   publication: 'publication',
+  enquiry: 'enquiry',
 };
 
 /**

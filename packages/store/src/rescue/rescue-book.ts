@@ -141,6 +141,7 @@ const COUNTED: Record<string, string> = {
   cells: 'cell',
   compressorMaps: 'compressorMap',
   publications: 'publication',
+  enquiries: 'enquiry',
   log: 'log',
 };
 

@@ -7,7 +7,7 @@ import { isThere } from './withdrawn.ts';
 
 /** How much is in the book; what was withdrawn is not counted. */
 export async function readCounts(rows: Rows): Promise<BookCounts> {
-  const count = async (kind: 'engine' | 'combination' | 'pull' | 'trial') => {
+  const count = async (kind: 'engine' | 'combination' | 'pull' | 'trial' | 'enquiry') => {
     const found = await rows
       .selectFrom(kind)
       .select(({ fn }) => fn.countAll<number>().as('count'))
@@ -26,6 +26,7 @@ export async function readCounts(rows: Rows): Promise<BookCounts> {
     pulls: await count('pull'),
     trials: await count('trial'),
     files: files.count,
+    enquiries: await count('enquiry'),
   };
 }
 

@@ -87,6 +87,7 @@ const BESIDE = [
   'silenced ',
   'prediction ',
   'publication ',
+  'enquiry ',
   'layout ',
   'cell ',
   'package ',

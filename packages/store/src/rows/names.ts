@@ -19,7 +19,7 @@ export async function readNamed(
   given: string,
 ): Promise<{ id: string; name: string }[]> {
   const wanted = given.trim().toLowerCase();
-  const name = sql.ref(`${kind}.${kind === 'trial' ? 'question' : 'name'}`);
+  const name = sql.ref(`${kind}.${kind === 'trial' || kind === 'enquiry' ? 'question' : 'name'}`);
   const id = sql.ref(`${kind}.id`);
   const begins =
     wanted.length < SHORTEST_BEGINNING

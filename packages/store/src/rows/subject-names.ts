@@ -22,6 +22,7 @@ const TABLES = [
   ['prediction', 'prediction', 'id', 'basis'],
   ['compressorMap', 'compressorMap', 'id', 'name'],
   ['publication', 'publication', 'id', 'question'],
+  ['enquiry', 'enquiry', 'id', 'question'],
   ['book', 'book', 'id', 'name'],
 ] as const;
 

@@ -2,14 +2,24 @@
  * Run as a program of its own, to be killed: works on the book of a folder without end, and prints each act once it was
  * accepted. `imports`: brings in files. `everything`: beside that amends pulls, changes a trial with its plan and a setting,
  * changes a compressor map, silences a rule and lets it speak, keeps predictions, notes publications and where they appeared,
- * undoes, and makes backups, while it goes on.
+ * keeps enquiries and makes trials of their rungs, undoes, and makes backups, while it goes on.
  */
 import { writeSync } from 'node:fs';
 import { backUpBook } from '../backup/backup-book.ts';
 import { type Book, BookTrouble } from '../model.ts';
 import { openBook } from '../open-book.ts';
+import { enquiry, planned } from './enquiries.ts';
 import { importedFile } from './imported-file.ts';
-import { compressorMap, orderOf, planOf, prediction, publication, trial } from './things.ts';
+import {
+  combination,
+  compressorMap,
+  engine,
+  orderOf,
+  planOf,
+  prediction,
+  publication,
+  trial,
+} from './things.ts';
 
 const [folder = '', prefix = '', work = 'imports', backups = ''] = process.argv.slice(2);
 const book = await openBook(folder, { create: { name: 'Book to be killed' }, lockWaitMs: 60_000 });
@@ -36,6 +46,7 @@ async function edit(open: Book, pullId: string, token: string, index: number): P
   await judge(open, pullId, token, index);
   await keepMap(open, token, index);
   await publish(open, pullId, token);
+  await enquire(open, pullId, token, index);
   await open.changeSettings({ [prefix]: token });
   writeSync(1, `set ${token}\n`);
   if (index % 2 === 1) {
@@ -60,6 +71,22 @@ async function publish(open: Book, pullId: string, token: string): Promise<void>
   writeSync(1, `published ${token}\n`);
   await open.changeLinks(id, [{ where: token, day: null, note: '' }], `linked ${token}`);
   writeSync(1, `done linked ${token}\n`);
+}
+
+/** A target that was asked, then a rung of it that becomes a trial: its four things at once. */
+async function enquire(open: Book, pullId: string, token: string, index: number): Promise<void> {
+  const asked = `asked of ${prefix}`;
+  if (index === 0) {
+    const own = { ...engine, id: `engine of ${prefix}` };
+    await open.addCombination({ ...combination(asked), engineId: own.id, packageIds: [] }, own);
+  }
+  const id = `enquiry ${token}`;
+  await open.addEnquiry(enquiry(id, asked, { question: token, pullIds: [pullId] }));
+  writeSync(1, `asked ${token}\n`);
+  const made = planned(id, token, asked);
+  const ofPrefix = { engineId: `engine of ${prefix}`, packageIds: [] };
+  await open.addPlanned({ ...made, combination: { ...made.combination, ...ofPrefix } });
+  writeSync(1, `planned ${token}\n`);
 }
 
 /** What a verdict needs to be kept: a prediction before the pull, a rule silenced, every other time let speak again. */

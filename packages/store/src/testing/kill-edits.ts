@@ -16,6 +16,9 @@ export interface SaidEdits {
   predicted: string[];
   /** Sentences of publications. */
   published: string[];
+  /** Questions of enquiries, and of those whose rung became a trial. */
+  asked: string[];
+  planned: string[];
   /** `uid` of entries that undo one. */
   undone: string[];
   /** When backups were made. */
@@ -31,6 +34,8 @@ export function saidEdits(lines: readonly string[]): SaidEdits {
     set: after('set '),
     predicted: after('predicted '),
     published: after('published '),
+    asked: after('asked '),
+    planned: after('planned '),
     undone: after('undone '),
     backedUp: after('backed up '),
   };
@@ -46,6 +51,7 @@ export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string
   const uids = new Set(log.map(({ uid }) => uid));
   const bases = new Set((await book.predictions()).map(({ basis }) => basis));
   const sentences = new Set((await book.publications()).map(({ sentence }) => sentence));
+  const enquiries = new Map((await book.enquiries()).map((one) => [one.question, one]));
   const settings = new Set(
     log.flatMap(({ act, after }) => (act === 'settings changed' ? Object.values(after as object) : [])),
   );
@@ -58,10 +64,34 @@ export async function faultsOfEdits(book: Book, said: SaidEdits, backups: string
     ...said.published
       .filter((one) => !sentences.has(one))
       .map((one) => `the publication ${one} was noted and is lost`),
+    ...said.asked
+      .filter((one) => !enquiries.has(one))
+      .map((one) => `the enquiry ${one} was kept and is lost`),
+    ...said.planned
+      .filter((one) => enquiries.get(one)?.became.length !== 1)
+      .map((one) => `what became of the enquiry ${one} was noted and is lost`),
+    ...(await plansThatAreHalf(book)),
     ...said.undone.filter((one) => !uids.has(one)).map((one) => `${one} was an undoing and is lost`),
     ...(await statesThatDiffer(book, log)),
     ...(await silencedThatDiffer(book, log)),
     ...(await faultsOfBackups(backups, said.backedUp)),
+  ];
+}
+
+/** A rung becomes a combination, a trial, a prediction and a line of its enquiry: all of them, or none. */
+async function plansThatAreHalf(book: Book): Promise<string[]> {
+  const { combinations, trials, predictions, enquiries } = await book.outline();
+  const became = enquiries.flatMap((one) => one.became);
+  const made = combinations.filter(({ id }) => id.startsWith('made '));
+  const isWhole = ({ combinationId, trialId }: (typeof became)[number]) =>
+    made.some(({ id }) => id === combinationId) &&
+    trials.some(({ id }) => id === trialId) &&
+    predictions.some((one) => one.trialId === trialId);
+  return [
+    ...became.filter((one) => !isWhole(one)).map(({ rungId }) => `half of the plan ${rungId} is lost`),
+    ...made
+      .filter(({ id }) => !became.some(({ combinationId }) => combinationId === id))
+      .map(({ id }) => `${id} is there and its enquiry does not know it`),
   ];
 }
 

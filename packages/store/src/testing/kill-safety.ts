@@ -13,8 +13,9 @@ import { openBook } from '../open-book.ts';
 import { databaseFile } from '../places.ts';
 import { rescueBook } from '../rescue/rescue-book.ts';
 import type { Act } from './act-once.ts';
+import { enquiry } from './enquiries.ts';
 import { importedFile, randomFrom } from './imported-file.ts';
-import { compressorMap, prediction, publication, trial } from './things.ts';
+import { combination, compressorMap, engine, prediction, publication, trial } from './things.ts';
 
 export interface SafetyKill {
   round: number;
@@ -91,6 +92,10 @@ async function makeBooks(all: string): Promise<void> {
     await made.addTrial(trial(trialOf(names)));
     await made.addPrediction(predictionOf(names));
     await made.addPublication(publicationOf(names));
+    const own = { ...engine, id: `engine of ${names[0]}`, name: names[0]! };
+    const asked = { ...combination(`asked of ${names[0]}`), engineId: own.id, packageIds: [] };
+    await made.addCombination(asked, own);
+    await made.addEnquiry(enquiryOf(names));
     await made.close();
   }
   await backUpBook(book, backups, new Date('2026-03-01T10:00:00.000Z'));
@@ -101,6 +106,8 @@ const mapOf = (names: readonly string[]) => compressorMap(`map of ${names[0]}`, 
 const trialOf = (names: readonly string[]) => `trial of ${names[0]}`;
 const predictionOf = (names: readonly string[]) => prediction(names[0]!, trialOf(names));
 const publicationOf = (names: readonly string[]) => publication(`published ${names[0]}`, trialOf(names));
+
+const enquiryOf = (names: readonly string[]) => enquiry(`enquiry of ${names[0]}`, `asked of ${names[0]}`);
 
 function damage(book: string): void {
   const bytes = readFileSync(databaseFile(book));
@@ -168,16 +175,21 @@ async function lookAfter(act: Act, places: Places): Promise<{ isDone: boolean; f
   return { isDone, faults };
 }
 
-/** Compressor maps, predictions and publications that are not those that came with these files. */
+/** Compressor maps, predictions, publications and enquiries that are not those that came with these files. */
 async function faultsOfMatch(folder: string, came: readonly string[][]): Promise<string[]> {
   const book = await openBook(folder);
   try {
-    const is = [await book.compressorMaps(), await book.predictions(), await book.publications()];
-    const wanted = [came.map(mapOf), came.map(predictionOf), came.map(publicationOf)];
+    const is = [
+      await book.compressorMaps(),
+      await book.predictions(),
+      await book.publications(),
+      await book.enquiries(),
+    ];
+    const wanted = [came.map(mapOf), came.map(predictionOf), came.map(publicationOf), came.map(enquiryOf)];
     const inOrder = (things: { id: string }[]) => things.toSorted((a, b) => (a.id < b.id ? -1 : 1));
     return isDeepStrictEqual(is.map(inOrder), wanted.map(inOrder))
       ? []
-      : [`maps, predictions and publications are ${JSON.stringify(is)}`];
+      : [`maps, predictions, publications and enquiries are ${JSON.stringify(is)}`];
   } finally {
     await book.close();
   }

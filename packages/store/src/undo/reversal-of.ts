@@ -10,6 +10,7 @@ import { readCells, replaceCell } from '../rows/cells.ts';
 import { readCombinations, reviseCombination } from '../rows/combinations.ts';
 import { readCompressorMaps, replaceCompressorMap } from '../rows/compressor-maps.ts';
 import { readEngines, replaceEngine } from '../rows/engines.ts';
+import { type EnquiryChange, readEnquiry, updateEnquiry } from '../rows/enquiries.ts';
 import { deleteLayout, keepLayout, readLayouts } from '../rows/layouts.ts';
 import { readPublication, updateLinks } from '../rows/publications.ts';
 import { readHeadsOf, updatePullHead } from '../rows/pulls.ts';
@@ -55,6 +56,7 @@ const REVERSALS: Record<string, Reversal> = {
   'prediction added': withdrawing('prediction'),
   'compressorMap added': withdrawing('compressorMap'),
   'publication added': withdrawing('publication'),
+  'enquiry added': withdrawing('enquiry'),
   'pull amended': async (rows, entry) => {
     const [head] = await readHeadsOf(rows, [idOf(entry)]);
     const after = entry.after as PullAmendment;
@@ -110,6 +112,12 @@ const REVERSALS: Record<string, Reversal> = {
     const now = await readPublication(rows, idOf(entry));
     if (!now || !holds(now, entry.after as Links)) return 'changed';
     await updateLinks(rows, now.id, (entry.before as Links).links);
+    return null;
+  },
+  'enquiry changed': async (rows, entry) => {
+    const now = await readEnquiry(rows, idOf(entry));
+    if (!now || !holds(now, entry.after as EnquiryChange)) return 'changed';
+    await updateEnquiry(rows, now.id, entry.before as EnquiryChange);
     return null;
   },
   'layout confirmed': layoutBack,

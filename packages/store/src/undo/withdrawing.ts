@@ -1,6 +1,8 @@
 import type { Rows } from '../connection.ts';
 import { BookTrouble, type WithdrawnKind } from '../model.ts';
+import { amongIds } from '../rows/among-ids.ts';
 import { readCombinations } from '../rows/combinations.ts';
+import { readEnquiry } from '../rows/enquiries.ts';
 import { understandFileAs } from '../rows/files.ts';
 import { readHeadsOf } from '../rows/pulls.ts';
 import { readTrials } from '../rows/trials.ts';
@@ -63,7 +65,12 @@ async function usersOf(rows: Rows, kind: WithdrawnKind, id: string): Promise<str
         ...pulls.map(({ name }) => `the pull "${name}"`),
         ...made.map(({ name }) => `the combination "${name}", made from it`),
         ...(await trialsWith(rows, 'trialCombination', 'combinationId', id)),
+        ...(await enquiriesOf(rows, id)),
       ];
+    }
+    case 'enquiry': {
+      const enquiry = await readEnquiry(rows, id);
+      return trialsMadeOf(rows, enquiry?.became.map(({ trialId }) => trialId) ?? []);
     }
     case 'package': {
       const found = await rows
@@ -110,6 +117,27 @@ async function trialsWith(
   return found.map(({ question }) => `the trial "${question}"`);
 }
 
+async function enquiriesOf(rows: Rows, combinationId: string): Promise<string[]> {
+  const found = await rows
+    .selectFrom('enquiry')
+    .select('question')
+    .where('combinationId', '=', combinationId)
+    .where(isThere('enquiry', 'enquiry.id'))
+    .execute();
+  return found.map(({ question }) => `the enquiry "${question}"`);
+}
+
+/** Trials that a rung of an enquiry became: their predictions name the enquiry as what they rest on. */
+async function trialsMadeOf(rows: Rows, ids: readonly string[]): Promise<string[]> {
+  const found = await rows
+    .selectFrom('trial')
+    .select('question')
+    .where('id', 'in', amongIds(ids))
+    .where(isThere('trial', 'trial.id'))
+    .execute();
+  return found.map(({ question }) => `the trial "${question}"`);
+}
+
 const MOST_NAMED = 3;
 
 function inUse(kind: WithdrawnKind, users: readonly string[]): BookTrouble {
@@ -133,6 +161,10 @@ async function restsOn(rows: Rows, kind: WithdrawnKind, id: string): Promise<Res
       combinationIds: one?.combinations.map(({ combinationId }) => combinationId) ?? [],
       pullIds: one?.pulls.map(({ pullId }) => pullId) ?? [],
     };
+  }
+  if (kind === 'enquiry') {
+    const one = await readEnquiry(rows, id);
+    return { combinationIds: one ? [one.combinationId] : [] };
   }
   return {};
 }
