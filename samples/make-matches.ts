@@ -66,7 +66,7 @@ const RATED = `map:
   origin: data sheet
 `;
 
-const FROM_A_TABLE = `schemaVersion: 1
+export const FROM_A_TABLE = `schemaVersion: 1
 name: Straight six with shop blower no. 2
 ${SHEET}${BLOWER}${COOLER}${BASELINE}map:
   file: ../maps/shop-blower.csv
@@ -81,7 +81,7 @@ whatIf:
     breathing: { from: 2000 rpm, to: 6000 rpm, share: 8 % }
 `;
 
-const FROM_A_RATING = `schemaVersion: 1
+export const FROM_A_RATING = `schemaVersion: 1
 name: Straight six, a blower of which only the rating is known
 ${SHEET}${BLOWER}${BASELINE}${RATED}bands: none
 `;

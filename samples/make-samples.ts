@@ -7,6 +7,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { mapSamples } from './make-maps.ts';
 import { matchSamples } from './make-matches.ts';
+import { reachSamples } from './make-reaches.ts';
 
 export interface Sample {
   /** Below `samples/`. */
@@ -191,6 +192,7 @@ export function makeSamples(): Sample[] {
     ...trialSamples().map(([path, about, text]) => sample(`a-trial/${path}`, about, utf8(text))),
     ...mapSamples(),
     ...matchSamples(),
+    ...reachSamples(),
   ]; // prettier-ignore
 }
 

@@ -493,6 +493,10 @@ describe('usage', () => {
       'plan',
       'match',
       'map',
+      'reach',
+      'parts',
+      'enquiries',
+      'enquiry',
       'audience',
       'cell',
       'settings',
@@ -501,6 +505,7 @@ describe('usage', () => {
       'rules',
       'silence',
       'air',
+      'fuel',
       'publish',
       'publications',
       'open',
@@ -520,6 +525,8 @@ describe('usage', () => {
       backup: ['', 'check'],
       trial: ['start', 'change', 'order'],
       publications: ['', 'link'],
+      enquiry: ['show', 'plan', 'card'],
+      parts: ['show', 'export', 'import', 'reset'],
       cell: ['list', 'show', 'add', 'change', 'instrument', 'calibration'],
     };
     for (const name of names) {

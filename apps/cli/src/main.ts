@@ -61,7 +61,7 @@ function troubleCode(trouble: unknown, context: Context, json: boolean): number 
   if (json) printJson(context, code, message, trouble instanceof Refusal ? trouble.remarks : []);
   else context.terminal.err(`${forPeople(trouble, message, context)}\n`);
   if (!known && context.terminal.env.PULLBOOK_TRACE) context.terminal.err(`${trouble.stack}\n`);
-  return NOT_DONE;
+  return context.exitCode === DONE ? NOT_DONE : context.exitCode;
 }
 
 /** A refusal with its figures in the units chosen, with plain spaces for a terminal. */

@@ -2,6 +2,9 @@ import { writeSaid } from '@pullbook/core/quantity';
 import type { Remark, Result } from '@pullbook/core/remark';
 import type { Shared } from './shared-options.ts';
 
+/** Exit code of what a person stopped with Ctrl+C, as shells have it. */
+export const INTERRUPTED = 130;
+
 /** Something that could not be done, said so that a person can act on it. */
 export class Refusal extends Error {
   readonly code: string;

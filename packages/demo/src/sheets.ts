@@ -18,7 +18,7 @@ export function sheet({ name, cam, supercharged, blowerPulley }: SheetParts): st
     cam === 'base' ? BASE_CAM : LONGER_CAM,
     INTAKE,
     EXHAUST,
-    supercharged ? FUEL_SYSTEM_BLOWN : FUEL_SYSTEM_BARE,
+    supercharged ? fuelSystem('65 lb/h') : fuelSystem('36 lb/h'),
     FUEL,
     IGNITION,
     ...(supercharged ? [SUPERCHARGER, drive(blowerPulley ?? '84 mm'), COOLER] : []),
@@ -54,13 +54,21 @@ const SHORT_BLOCK = `shortBlock:
   gasketBore: { value: 98 mm, origin: data sheet }
   gasketThickness: { value: 1.2 mm, origin: data sheet }
   pistonDishVolume: { value: 0 cm3, origin: assumed }
+  pistons: { value: forged, origin: data sheet }
+  rods: { value: forged, origin: data sheet }
+  crankshaft: { value: forged steel, origin: data sheet }
+  mainCaps: { value: four-bolt, origin: measured }
+  powerLimit: { value: 430 kW, origin: remembered }
   topRingGap: unknown`;
 
 const HEADS = `heads:
   valvesPerCylinder: 2
   chamberVolume: { value: 61.4 cm3, origin: measured }
   intakeValveDiameter: { value: 46 mm, origin: measured }
-  exhaustValveDiameter: { value: 38 mm, origin: measured }`;
+  exhaustValveDiameter: { value: 38 mm, origin: measured }
+  springSeatLoad: { value: 620 N, origin: measured }
+  headFasteners: { value: studs, origin: measured }
+  headGasket: { value: multi-layer steel, origin: data sheet }`;
 
 const BASE_CAM = `cam:
   profile: { value: base cam, origin: data sheet }
@@ -91,13 +99,16 @@ const EXHAUST = `exhaust:
   primaryDiameter: { value: 42 mm, origin: measured }
   primaryLength: unknown`;
 
-const FUEL_SYSTEM_BARE = `fuelSystem:
+const fuelSystem = (injectorFlow: string): string => `fuelSystem:
   type: port injection
-  injectorFlow: { value: 24 lb/h, origin: data sheet }`;
-
-const FUEL_SYSTEM_BLOWN = `fuelSystem:
-  type: port injection
-  injectorFlow: { value: 65 lb/h, origin: data sheet }`;
+  injectors: 6
+  injectorFlow: { value: ${injectorFlow}, origin: data sheet }
+  injectorFlowPressure: { value: 3 bar, origin: data sheet }
+  fuelPressure: { value: 3 bar, origin: measured }
+  fuelReference: { value: manifold, origin: measured }
+  pumpFlow: { value: 255 L/h, origin: data sheet }
+  pumpFlowPressure: { value: 3 bar, origin: data sheet }
+  lineDiameter: { value: 11 mm, origin: measured }`;
 
 const FUEL = `fuel:
   name: { value: gasoline, origin: data sheet }

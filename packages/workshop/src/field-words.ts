@@ -1,6 +1,7 @@
 import type { MapPoint } from '@pullbook/core/airpath';
 import type { PublicationLink } from '@pullbook/core/publication';
 import { formatNumber, formatQuantity, type QuantityKind } from '@pullbook/core/quantity';
+import type { Enquiry } from '@pullbook/core/reach';
 import type { StepChoice } from '@pullbook/core/trial';
 import type { ViewOptions } from '@pullbook/views';
 import type { NameOf } from './history-words.ts';
@@ -46,6 +47,8 @@ const LABELS: Record<string, string> = {
   'runningOrder.steps': 'Running order',
   'runningOrder.speed': 'Running order, speed',
   links: 'Appeared in',
+  became: 'Became',
+  cards: 'Answer cards that left the shop',
   leftEnd: 'Left end of the speed lines',
   'reference.pressure': 'Reference pressure',
   'reference.temperature': 'Reference temperature',
@@ -115,6 +118,7 @@ function partWords(one: unknown, nameOf: NameOf): string {
   if (typeof one !== 'object' || one === null) return String(one);
   if (isMapPoint(one)) return pointWords(one);
   if (isStep(one)) return stepWords(one);
+  if (isPlanned(one)) return nameOf('combination', one.combinationId);
   if (isLink(one)) return [one.where, one.day, one.note].filter(Boolean).join(', ');
   const { text, key, shortName, combinationId, name, label, limit } = one as Record<
     string,
@@ -132,6 +136,7 @@ function partWords(one: unknown, nameOf: NameOf): string {
 }
 
 const isStep = (one: object): one is StepChoice => 'isShown' in one;
+const isPlanned = (one: object): one is Enquiry['became'][number] => 'rungId' in one;
 const isLink = (one: object): one is PublicationLink => 'where' in one;
 
 /** `gain “What it adds” 6 s`, `why, not shown`: a step of a running order as a person left it. */

@@ -65,5 +65,7 @@ async function allNames(book: Book, kind: NamedKind): Promise<Named[]> {
       return book.cells();
     case 'compressorMap':
       return book.compressorMaps();
+    case 'enquiry':
+      return (await book.enquiryNames()).map(({ id, question }) => ({ id, name: question }));
   }
 }

@@ -1,4 +1,5 @@
 import { type CombinationSheet, whatChanged } from '@pullbook/core/combination';
+import type { Enquiry } from '@pullbook/core/reach';
 import type { Silenced } from '@pullbook/core/rule';
 import type { Trial } from '@pullbook/core/trial';
 import type { LogEntry } from '@pullbook/store';
@@ -40,6 +41,8 @@ const VERBS: Record<string, string> = {
   'compressorMap changed': 'changed the compressor map',
   'publication added': 'published',
   'publication changed': 'said where it appeared:',
+  'enquiry added': 'asked',
+  'enquiry changed': 'went on with the answer to',
   'settings changed': 'changed the settings of the shop',
   'books merged': 'merged a book into',
   'book rescued': 'rescued the book',
@@ -69,13 +72,14 @@ export type NameOf = (kind: 'combination' | 'pull', id: string) => string;
 /** Ids that a change names, to look their names up first. */
 export function subjectsIn({ before, after }: Pick<LogEntry, 'before' | 'after'>): string[] {
   const ids = [before, after].flatMap((side) => {
-    const { combinationId, combinations, pulls } = (side ?? {}) as Partial<Trial> & {
+    const { combinationId, combinations, pulls, became } = (side ?? {}) as Partial<Trial & Enquiry> & {
       combinationId?: string | null;
     };
     return [
       ...(combinationId ? [`combination ${combinationId}`] : []),
       ...(combinations ?? []).map((one) => `combination ${one.combinationId}`),
       ...(pulls ?? []).map((one) => `pull ${one.pullId}`),
+      ...(became ?? []).map((one) => `combination ${one.combinationId}`),
     ];
   });
   return [...new Set(ids)];

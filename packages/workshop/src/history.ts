@@ -55,7 +55,10 @@ export async function history(
   return { steps: await stepsOf(book, entries, undone, options), next };
 }
 
-/** A file stands for its pulls and its columns, a combination for the engine that was new with it. */
+/**
+ * A file stands for its pulls and its columns, a combination for the engine that was new with it; but an enquiry for all that a rung
+ * of it became.
+ */
 const STANDS_FOR_ALL = new Set(['file added', 'combination added']);
 
 /** Entries of the log as steps: what was done at once is one. */
@@ -76,7 +79,10 @@ async function stepsOf(
   for (const entry of entries) steps.set(entry.together, [...(steps.get(entry.together) ?? []), entry]);
   return [...steps.values()].map((step) => {
     // Else the first of what was done at once.
-    const head = step.find(({ act }) => STANDS_FOR_ALL.has(plainAct(act))) ?? step.at(-1)!;
+    const head =
+      step.find(({ act }) => step.length > 1 && plainAct(act) === 'enquiry changed') ??
+      step.find(({ act }) => STANDS_FOR_ALL.has(plainAct(act))) ??
+      step.at(-1)!;
     const pulls = step.filter((one) => one !== head && plainAct(one.act) === 'pull added').length;
     const name = named.get(head.subject)?.name ?? '';
     const isUndone = undone.has(head.uid);
@@ -168,6 +174,6 @@ export async function wordsOfSince(
 
 /** The subject of the log that an id, the beginning of one, or a name stands for: `pull <id>`. */
 export async function subjectNamed(book: Book, given: string): Promise<Result<string>> {
-  const found = await findNamed(book, ['trial', 'pull', 'combination'], given, 'thing');
+  const found = await findNamed(book, ['trial', 'pull', 'combination', 'enquiry'], given, 'thing');
   return found.ok ? accepted(`${found.value.kind} ${found.value.id}`) : found;
 }

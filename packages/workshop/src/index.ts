@@ -41,6 +41,8 @@ export {
 } from './edge/figures-report.ts';
 export type { ReadFileReport } from './edge/file-report.ts';
 export { type EdgeFinding, edgeFindings } from './edge/finding.ts';
+export { type FuelReport, fuelReport } from './edge/fuel-report.ts';
+export type { FuelText } from './edge/fuel-text.ts';
 export type { MapReport } from './edge/map-report.ts';
 export { matchAirFromText } from './edge/match-air-text.ts';
 export { csvOfMatches } from './edge/match-csv.ts';
@@ -52,11 +54,25 @@ export { type PublishedNumbers, publishedNumbers } from './edge/published-number
 export { type PullDetails, type PullDetailsText, pullDetailsFromText } from './edge/pull-details.ts';
 export type { PullFigures } from './edge/pull-figures.ts';
 export type { PullListing } from './edge/pull-listing.ts';
+export {
+  csvOfReach,
+  type EdgeRung,
+  type ReachReport,
+  reachReport,
+} from './edge/reach-report.ts';
+export type { ReachRequest } from './edge/reach-request.ts';
 export { type EdgeRemark, edgeRemarks, shownRemarks, wordsOf } from './edge/remark.ts';
 export { FIRST_SETTINGS, SETTING_NAMES, type ShopSettings } from './edge/setting-readers.ts';
 export { type WeatherText, weatherFromText } from './edge/weather-text.ts';
 export { editTrial, type PullEdit, type TrialEdit } from './edit-trial.ts';
 export { changeEngine, type EngineChange, type EngineRow, engineRows } from './engines.ts';
+export { answerCardOf, type CardRequest, noteCard } from './enquiry/answer-card.ts';
+export { ENQUIRIES_A_PAGE, type EnquirySearch, enquiriesPage } from './enquiry/enquiries-page.ts';
+export { type CardNumbers, type EnquiryReport, enquiryReport } from './enquiry/enquiry-report.ts';
+export { keepAnswer, keepEnquiry } from './enquiry/keep-enquiry.ts';
+export { enquiryOf } from './enquiry/kept-enquiry.ts';
+export { type CardFile, leaveCard } from './enquiry/leave-card.ts';
+export { type PlannedRung, planRung } from './enquiry/plan-rung.ts';
 export { type ExportReport, exportBook } from './export-book.ts';
 export { zippedExport } from './export-zip.ts';
 export { findPull, findTrial } from './find-named.ts';
@@ -114,6 +130,17 @@ export { type ReportRequest, reportOf } from './publish/report.ts';
 export { changeRunningOrder, type OrderChange, runningOrderOf } from './publish/running-order.ts';
 export { type Still, type StillRequest, stillOf } from './publish/still.ts';
 export { pullPageOf } from './pull-pages.ts';
+export {
+  changePartsList,
+  type PartsReport,
+  partsListOf,
+  partsReport,
+  resetPartsList,
+} from './reach/parts-list.ts';
+export { reachFromFile } from './reach/reach-from-file.ts';
+export { reachOfCombination } from './reach/reach-of-combination.ts';
+export { runReach } from './reach/run-reach.ts';
+export { mapOfRung, rungFile } from './reach/rung-file.ts';
 export { readFileForImport } from './read-file.ts';
 export { recordedPageOf } from './recorded-page.ts';
 export {

@@ -5,6 +5,7 @@ import { plainText, type ViewOptions } from '@pullbook/views';
 import { type BookReport, bookReport } from './book-report.ts';
 import { type CombinationRow, combinationRows } from './combinations.ts';
 import type { PullListing } from './edge/pull-listing.ts';
+import { enquiriesPage } from './enquiry/enquiries-page.ts';
 import { type ListPage, type PullSearch, searchListings, wordsIn } from './search-pulls.ts';
 import { trialCards } from './trial-pages.ts';
 
@@ -19,15 +20,16 @@ export interface BookListing {
   combinations?: Omit<CombinationRow, 'chips'>[];
   engines?: Engine[];
   files?: { hash: string; name: string; byteLength: number; addedAt: string }[];
+  enquiries?: { id: string; question: string; answer: string; facts: string }[];
   /** Of the lists that come in pages. */
-  pages: { trials?: PageOf; pulls?: PageOf };
+  pages: { trials?: PageOf; pulls?: PageOf; enquiries?: PageOf };
 }
 
-export const LISTED_KINDS = ['trials', 'pulls', 'combinations', 'engines', 'files'] as const;
+export const LISTED_KINDS = ['trials', 'pulls', 'combinations', 'engines', 'files', 'enquiries'] as const;
 export type ListedKind = (typeof LISTED_KINDS)[number];
 
 /**
- * What is in a book, for a list: the one added last first. Pulls and trials come in pages; `search` narrows the pulls, and
+ * What is in a book, for a list: the one added last first. Pulls, trials and enquiries come in pages; `search` narrows the pulls, and
  * its words every list.
  */
 export async function listBook(
@@ -69,6 +71,18 @@ export async function listBook(
     listing.files = (await book.files())
       .filter((one) => holds(one.name))
       .map(({ hash, name, byteLength, addedAt }) => ({ hash, name, byteLength, addedAt }));
+  }
+  if (kinds.includes('enquiries')) {
+    const found = await enquiriesPage(book, options, { find, page, size });
+    if (!found.ok) return found;
+    const { rows, ...where } = found.value;
+    listing.pages.enquiries = where;
+    listing.enquiries = rows.map(({ id, question, sentence, facts }) => ({
+      id,
+      question,
+      answer: plainText(sentence),
+      facts,
+    }));
   }
   return accepted(listing);
 }

@@ -77,7 +77,10 @@ export async function bundledTrial(
   const opened = await contentOf(archive.value);
   if (!opened.ok) return opened;
   const [trial, ...others] = opened.value.contents.trials;
-  if (trial && others.length === 0) return accepted({ trial, content: opened.value }, opened.remarks);
+  // A bundle has none; what a foreign file has of them nobody would look at before it stands in the book.
+  const contents = { ...opened.value.contents, enquiries: [] };
+  if (trial && others.length === 0)
+    return accepted({ trial, content: { ...opened.value, contents } }, opened.remarks);
   const message = `The archive holds ${others.length === 0 ? 'no trial' : `${others.length + 1} trials`}: it is no bundle of one trial. Unpack it, make a book of it ("pullbook restore FOLDER --book NEW") and merge that ("pullbook merge NEW").`;
   return refused(remark('refusal', 'no-bundle', message));
 }

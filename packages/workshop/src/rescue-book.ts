@@ -39,7 +39,7 @@ export function rescueLines(report: RescueReport): string[] {
   const { kept, madeAgain, lost, poorer, unreadable, damagedFolder } = report;
   const named = (name: string, id: string) => (name === '' ? id : `"${name}"`);
   return [
-    `Rescued: ${kept.pulls} pulls, ${kept.trials} trials, ${kept.combinations} combinations, ${kept.compressorMaps} compressor maps, ${kept.publications} publications, ${kept.files} files.`,
+    `Rescued: ${kept.pulls} pulls, ${kept.trials} trials, ${kept.combinations} combinations, ${kept.compressorMaps} compressor maps, ${kept.publications} publications, ${kept.enquiries} enquiries, ${kept.files} files.`,
     ...madeAgain.map(({ id, name, what }) => `made again: pull ${named(name, id)}: ${what}`),
     ...lost.map(({ kind, id, name, what }) => `lost: ${kind} ${named(name, id)}: ${what}`),
     ...poorer.map(({ kind, id, name, what }) => `kept, but poorer: ${kind} ${named(name, id)}: ${what}`),

@@ -11,9 +11,12 @@ import {
   trialPage,
   type ViewOptions,
 } from '@pullbook/views';
+import { type ReachPage, reachPage } from '@pullbook/views/reach';
 import { combinationPageOf } from './combination-page.ts';
 import { type CompareReport, compareReport } from './edge/compare-report.ts';
 import { type PullListing, pullListing } from './edge/pull-listing.ts';
+import { type EnquiryReport, enquiryReport } from './enquiry/enquiry-report.ts';
+import { enquiryOf } from './enquiry/kept-enquiry.ts';
 import { findNamed } from './find-named.ts';
 import { answerWithMatch } from './match/answer-with-match.ts';
 import { pullPageOf } from './pull-pages.ts';
@@ -25,23 +28,25 @@ import type { Looking } from './trial-answer.ts';
 export type ShownThing =
   | { kind: 'trial'; trial: Trial; comparisons: CompareReport[]; page: Omit<TrialPage, 'chart' | 'cursor'> }
   | { kind: 'pull'; pull: PullListing; page: Omit<PullPage, 'chart' | 'cursor'> }
-  | { kind: 'combination'; page: CombinationPage };
+  | { kind: 'combination'; page: CombinationPage }
+  | { kind: 'enquiry'; enquiry: EnquiryReport; page: ReachPage };
 
 export interface ShowOptions extends ViewOptions {
   correction?: CorrectionId | undefined;
 }
 
-/** Whatever an id, the beginning of one, or a name stands for: a trial, a pull or a combination. */
+/** Whatever an id, the beginning of one, or a name stands for: a trial, a pull, a combination or an enquiry. */
 export async function showThing(
   book: Book,
   given: string,
   options: ShowOptions,
 ): Promise<Result<ShownThing>> {
-  const found = await findNamed(book, ['trial', 'pull', 'combination'], given, 'thing');
+  const found = await findNamed(book, ['trial', 'pull', 'combination', 'enquiry'], given, 'thing');
   if (!found.ok) return found;
   const { id, kind } = found.value;
   if (kind === 'trial') return shownTrial(book, (await book.trial(id))!, options);
   if (kind === 'pull') return shownPull(book, id, options);
+  if (kind === 'enquiry') return shownEnquiry(book, id, options);
   const page = await combinationPageOf(book, id, options);
   return page.ok ? accepted({ kind, page: page.value }) : page;
 }
@@ -56,6 +61,14 @@ async function shownTrial(book: Book, trial: Trial, options: ShowOptions): Promi
     ? comparison.gains.map((gain) => compareReport(comparison, gain.changedKey, views))
     : [];
   return accepted({ kind: 'trial', trial, comparisons, page });
+}
+
+async function shownEnquiry(book: Book, id: string, options: ShowOptions): Promise<Result<ShownThing>> {
+  const found = await enquiryOf(book, id);
+  if (!found.ok) return found;
+  const kept = found.value;
+  const enquiry = enquiryReport(kept.enquiry, kept.remarks);
+  return accepted({ kind: 'enquiry', enquiry, page: reachPage({ kept, rungId: null }, options) });
 }
 
 async function shownPull(book: Book, id: string, options: ShowOptions): Promise<Result<ShownThing>> {

@@ -1,5 +1,5 @@
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
-import { ruleNamed, type Silenced } from '@pullbook/core/rule';
+import { RULES, ruleNamed, type Silenced } from '@pullbook/core/rule';
 import type { Book } from '@pullbook/store';
 import { findNamed } from './find-named.ts';
 import { findOne } from './find-one.ts';
@@ -61,7 +61,7 @@ async function ruleAndSubject(
       remark(
         'refusal',
         'unknown-rule',
-        `There is no rule "${rule}". They go from V01 to V43: "pullbook rules" lists them.`,
+        `There is no rule "${rule}". They go from V01 to ${RULES.at(-1)!.id}: "pullbook rules" lists them.`,
       ),
     );
   const found =

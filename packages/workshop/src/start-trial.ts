@@ -90,7 +90,8 @@ export async function trialCombinations(
   return accepted(result);
 }
 
-async function trialPulls(
+/** Pulls of these combinations with their keys: those that are given, or all. */
+export async function trialPulls(
   book: Book,
   combinations: TrialCombination[],
   given: string[] | undefined,

@@ -4,11 +4,11 @@ import type { Context } from '../context.ts';
 import { examples } from '../examples.ts';
 import { countValue, textsValue } from '../option-values.ts';
 import { peakPower } from '../print/figure.ts';
-import { counted, table } from '../print/table.ts';
+import { table } from '../print/table.ts';
 import { valueOrRefusal } from '../refusal.ts';
 import { type Shared, withBook, withShared } from '../shared-options.ts';
 
-const KINDS = ['trials', 'pulls', 'combinations', 'engines', 'files'] as const;
+const KINDS = ['trials', 'pulls', 'combinations', 'engines', 'files', 'enquiries'] as const;
 type Kind = (typeof KINDS)[number];
 
 /** Filters as the command line has them; those of pulls make the list one of pulls. */
@@ -16,7 +16,7 @@ type ListOptions = PullSearch & { noTrial?: boolean; measured?: boolean };
 
 export function addListCommand(program: Command, context: Context): void {
   withShared(program.command('list'))
-    .description('what is in the book; pulls and trials in pages, the one added last first')
+    .description('what is in the book; pulls, trials and enquiries in pages, the one added last first')
     .addArgument(new Argument('[kind]', 'only these').choices(KINDS))
     .option('--find <words>', 'all these words, parts of words too')
     .option('--combination <id>', 'pulls of this combination; none: of no combination (repeat)', textsValue)
@@ -85,10 +85,9 @@ function listingLines(
 
 /** Which page this is, where there are more. */
 function pageLines({ pages }: BookListing, kind: Kind, dim: (text: string) => string): string[] {
-  const where = kind === 'pulls' || kind === 'trials' ? pages[kind] : undefined;
+  const where = kind === 'pulls' || kind === 'trials' || kind === 'enquiries' ? pages[kind] : undefined;
   if (!where || (where.pages === 1 && where.total === where.all)) return [];
-  const fit =
-    where.total === where.all ? counted(where.all, kind.slice(0, -1)) : `${where.total} of ${where.all}`;
+  const fit = where.total === where.all ? `${where.all} ${kind}` : `${where.total} of ${where.all}`;
   return [dim(`  ${fit}, page ${where.page} of ${where.pages}`)];
 }
 
@@ -126,6 +125,11 @@ function rowsOf(listing: BookListing, kind: Kind, { view }: Shared): string[][] 
       return [
         ['Id', 'Engine', 'Build'],
         ...(listing.engines ?? []).map((one) => [one.id.slice(0, 8), one.name, one.buildRevision]),
+      ];
+    case 'enquiries':
+      return [
+        ['Id', 'Question', 'Answer'],
+        ...(listing.enquiries ?? []).map((one) => [one.id.slice(0, 8), one.question, one.answer]),
       ];
     case 'files':
       return [

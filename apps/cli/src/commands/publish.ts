@@ -7,11 +7,9 @@ import { numberValue, wordsValue } from '../option-values.ts';
 import { numberLines } from '../print/published-numbers.ts';
 import { remarkLines } from '../print/remarks.ts';
 import { counted, table } from '../print/table.ts';
-import { Refusal, valueOrRefusal } from '../refusal.ts';
+import { INTERRUPTED, Refusal, valueOrRefusal } from '../refusal.ts';
 import { type Shared, withBook, withShared } from '../shared-options.ts';
 
-/** As shells say it of a program that was stopped by Ctrl+C. */
-const INTERRUPTED = 130;
 const NOT_DONE = 1;
 
 interface PublishOptions {

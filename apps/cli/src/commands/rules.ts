@@ -34,7 +34,8 @@ export function addRulesCommand(program: Command, context: Context): void {
         : await withBookIfThere(shared, (book) => rulesReport(book, view));
       const wanted = rule?.trim().toUpperCase();
       const rules = report.rules.filter((one) => wanted === undefined || one.id === wanted);
-      if (rules.length === 0) own.error(`error: there is no rule "${rule}". They go from V01 to V43.`);
+      if (rules.length === 0)
+        own.error(`error: there is no rule "${rule}". They go from V01 to ${report.rules.at(-1)!.id}.`);
       context.answer(shared, { ...report, rules }, () => rules.flatMap((one) => ruleLines(one, context)));
     });
 }

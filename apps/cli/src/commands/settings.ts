@@ -63,13 +63,18 @@ async function markFrom(path: string | undefined): Promise<{ mark?: { base64: st
 }
 
 function settingLines(report: SettingsReport): string[] {
-  const { schemaVersion: _, stamp: __, mark, ...settings } = report;
+  const { schemaVersion: _, stamp: __, mark, partsList, ...settings } = report;
   const rows = Object.entries(settings).map(([name, value]) => [
     name,
     value === null || value === '' ? (name === 'binWidthRpm' ? 'adapted' : 'none') : settingText(value),
   ]);
   const sign = mark === null ? 'none' : `${mark.mediaType}, ${mark.width} x ${mark.height}`;
-  return table([['Setting', 'Value'], ...rows, ['mark', sign]]);
+  return table([
+    ['Setting', 'Value'],
+    ...rows,
+    ['mark', sign],
+    ['partsList', partsList === null ? 'as usual' : 'own: pullbook parts show'],
+  ]);
 }
 
 /** Settings of several figures as JSON, as `--set` takes them. */

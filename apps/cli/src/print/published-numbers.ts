@@ -1,16 +1,43 @@
-import type { NumbersOfFile } from '@pullbook/workshop';
+import type { CardNumbers, NumbersOfFile, PublishedNumbers } from '@pullbook/workshop';
 import type { Context } from '../context.ts';
 import { table } from './table.ts';
 
 const shown = (value: number | null, decimals: number): string =>
   value === null ? '' : value.toFixed(decimals);
 
-/** What a still or a report carries: its figures in kW, N·m and kPa, and the words drawn in it. */
+/** What a still, a report or an answer card carries: its figures in kW, N·m and kPa, and the words drawn in it. */
 export function numberLines({ kind, numbers, texts }: NumbersOfFile, context: Context): string[] {
   const { bold } = context.colours;
+  const invented = 'rungs' in numbers ? numbers.isInvented : numbers.invented;
   return [
-    bold(`${numbers.question}${numbers.invented ? ' (invented data)' : ''}`),
+    bold(`${numbers.question}${invented ? ' (invented data)' : ''}`),
     `Carried by this ${kind.toUpperCase()}; ${numbers.standard ?? 'no standard'}.`,
+    ...('rungs' in numbers ? rungLines(numbers) : trialLines(numbers)),
+    ...(texts.length === 0
+      ? ['Its words are pixels: read them by eye, or publish it as svg, pdf or html.']
+      : [bold('Drawn in it'), ...texts.map((text) => `  ${text}`)]),
+  ];
+}
+
+function rungLines({ now, rungs }: CardNumbers): string[] {
+  return table(
+    [
+      ['', 'changes', 'highest kW', 'low', 'high', 'chance'],
+      ...[now, ...rungs].map((one, place) => [
+        place === 0 ? 'as it is' : `${place}`,
+        one.changes.map(({ text }) => text).join('; '),
+        shown(one.peakPowerKw, 1),
+        shown(one.peakPowerLowKw, 1),
+        shown(one.peakPowerHighKw, 1),
+        shown(one.chance, 2),
+      ]),
+    ],
+    '  ',
+  );
+}
+
+function trialLines(numbers: PublishedNumbers): string[] {
+  return [
     ...table(
       [
         ['', 'pulls', 'average kW', 'highest kW', 'at r/min', 'highest N·m', 'boost kPa'],
@@ -34,8 +61,5 @@ export function numberLines({ kind, numbers, texts }: NumbersOfFile, context: Co
           : ` (95 % band ${shown(one.meanGainLowKw, 1)} to ${shown(one.meanGainHighKw, 1)} kW)`,
       ].join(''),
     ),
-    ...(texts.length === 0
-      ? ['Its words are pixels: read them by eye, or publish it as svg, pdf or html.']
-      : [bold('Drawn in it'), ...texts.map((text) => `  ${text}`)]),
   ];
 }

@@ -9,7 +9,7 @@ export function csvOfMatches(matches: readonly Pick<MatchedReport, 'key' | 'name
   return `${['key', 'name', ...columns].join(',')}\n${rows.map((row) => `${row}\n`).join('')}`;
 }
 
-function cell(value: MatchedReport['points'][number][string] | undefined): string {
+export function cell(value: MatchedReport['points'][number][string] | undefined): string {
   const text = value === null || value === undefined ? '' : String(value);
   return /[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

@@ -1,9 +1,11 @@
 import { isAbsolute } from 'node:path';
 import { type CorrectionId, correctionById } from '@pullbook/core/air';
 import { type DecimalMark, parseQuantity, type UnitSystem } from '@pullbook/core/quantity';
+import { usualParts } from '@pullbook/core/reach';
 import { accepted, type Result, refused, remark } from '@pullbook/core/remark';
 import type { RuleThresholds } from '@pullbook/core/rule';
 import type { OwnPrior } from '@pullbook/core/shop';
+import { type PlainParts, partsToPlain, readPartsText, readPlainParts } from '@pullbook/formats';
 import { type ShopMark, storedMark } from '../mark.ts';
 import { ruleThresholdsFrom } from './rule-thresholds.ts';
 import { scatterPriorFrom } from './scatter-prior.ts';
@@ -36,6 +38,8 @@ export interface ShopSettings {
   worthwhileGain: number;
   /** The shop's own thresholds of the rules by their ids, inside units; what is left out stands as in the catalogue. */
   ruleThresholds: RuleThresholds;
+  /** What the shop can buy, as a parts file has it; `null`: what is usual. */
+  partsList: PlainParts | null;
 }
 
 export const FIRST_SETTINGS: ShopSettings = Object.freeze({
@@ -53,6 +57,7 @@ export const FIRST_SETTINGS: ShopSettings = Object.freeze({
   scatterPrior: null,
   worthwhileGain: 0.01,
   ruleThresholds: Object.freeze({}),
+  partsList: null,
 });
 
 const LONGEST_NAME = 80;
@@ -97,6 +102,7 @@ export const SETTING_READERS: {
   scatterPrior: (given) => (isNone(given) ? accepted(null) : scatterPriorFrom(given)),
   worthwhileGain: (given) => worthwhileGainFrom(given),
   ruleThresholds: (given) => (isNone(given) ? accepted({}) : ruleThresholdsFrom(given)),
+  partsList: (given) => (isNone(given) ? accepted(null) : partsListFrom(given)),
 };
 
 /** Names of all settings, in the order in which they are shown. */
@@ -136,6 +142,12 @@ function binWidthFrom(given: unknown): Result<number | null> {
   return width >= BIN_WIDTH_RPM[0] && width <= BIN_WIDTH_RPM[1]
     ? accepted(width)
     : refusal('binWidthRpm', given, `${BIN_WIDTH_RPM.join(' to ')} rpm with the unit, or adapted`);
+}
+
+/** The parts list of a shop, in its plain form or as the text of a parts file; its own form is what is kept. */
+function partsListFrom(given: unknown): Result<PlainParts> {
+  const read = typeof given === 'string' ? readPartsText(given, 'partsList') : readPlainParts(given);
+  return read.ok ? accepted(partsToPlain({ ...usualParts(), ...read.value })) : read;
 }
 
 /** Smallest and largest gain that a shop may hold for worth while, shares. */

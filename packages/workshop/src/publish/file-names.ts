@@ -1,12 +1,12 @@
 const LONGEST = 60;
 
 /**
- * The beginning of the names of a trial's files: its words in small Latin letters, digits and hyphens, so that every system and
- * every upload takes it. Words of another script leave `trial`, and the beginning of its id tells them apart.
+ * The beginning of the names of a trial's files, or of an answer's: its words in small Latin letters, digits and hyphens, so that every system and
+ * every upload takes it. Words of another script leave what it is, and the beginning of its id tells them apart.
  *
  * @example publishedStem('What does the cam add?', '12ab34cd') // 'what-does-the-cam-add'
  */
-export function publishedStem(question: string, trialId: string): string {
+export function publishedStem(question: string, id: string, kind: 'trial' | 'answer' = 'trial'): string {
   const plain = question
     .normalize('NFKD')
     .replaceAll('ß', 'ss')
@@ -15,7 +15,7 @@ export function publishedStem(question: string, trialId: string): string {
     .replace(/[^a-z0-9]+/gu, '-')
     .replace(/^-+|-+$/gu, '');
   // Digits alone say nothing of the question either.
-  if (!/[a-z]/u.test(plain)) return `trial-${trialId.slice(0, 8)}`;
+  if (!/[a-z]/u.test(plain)) return `${kind}-${id.slice(0, 8)}`;
   if (plain.length <= LONGEST) return plain;
   return plain
     .slice(0, LONGEST + 1)

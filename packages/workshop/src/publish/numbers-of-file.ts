@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { accepted, type Result, refused } from '@pullbook/core/remark';
 import type { PublishedNumbers } from '../edge/published-numbers.ts';
+import type { CardNumbers } from '../enquiry/enquiry-report.ts';
 import { refuse } from '../refuse.ts';
 import { diskRemark } from './disk-words.ts';
 
@@ -9,12 +10,12 @@ import { diskRemark } from './disk-words.ts';
 export interface NumbersOfFile {
   /** `svg`, `png`, `pdf` or `html`. */
   kind: string;
-  numbers: PublishedNumbers;
+  numbers: PublishedNumbers | CardNumbers;
   /** Every word and figure drawn in it, in its order. */
   texts: string[];
 }
 
-/** Reads a still or report back: the figures that were laid into it, and what is drawn. Needs no book. */
+/** Reads a still, report or answer card back: the figures that were laid into it, and what is drawn. Needs no book. */
 export async function numbersOfFile(path: string): Promise<Result<NumbersOfFile>> {
   let bytes: Uint8Array;
   try {
@@ -37,8 +38,11 @@ export async function numbersOfFile(path: string): Promise<Result<NumbersOfFile>
   return accepted({ kind, numbers, texts });
 }
 
-function isOurs(numbers: unknown): numbers is PublishedNumbers {
+function isOurs(numbers: unknown): numbers is PublishedNumbers | CardNumbers {
   if (typeof numbers !== 'object' || numbers === null) return false;
-  const { schemaVersion, combinations, comparisons } = numbers as Partial<PublishedNumbers>;
-  return schemaVersion === 1 && Array.isArray(combinations) && Array.isArray(comparisons);
+  const { schemaVersion, combinations, comparisons, rungs } = numbers as Partial<
+    PublishedNumbers & CardNumbers
+  >;
+  const isOfTrial = Array.isArray(combinations) && Array.isArray(comparisons);
+  return schemaVersion === 1 && (isOfTrial || Array.isArray(rungs));
 }

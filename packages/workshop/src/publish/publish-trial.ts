@@ -125,7 +125,8 @@ async function note(
   return { id: publication.id, remarks: publication.remarks };
 }
 
-async function folderAt(out: string): Promise<Result<null>> {
+/** The folder of files to be, made where it is missing. */
+export async function folderAt(out: string): Promise<Result<null>> {
   try {
     await mkdir(out, { recursive: true });
     if ((await stat(out)).isDirectory()) return accepted(null);
