@@ -4,11 +4,13 @@ import { join } from 'node:path';
 import { STILL_SIZES, type StillSizeName } from '@pullbook/charts';
 import { stillSvg } from '@pullbook/publish';
 import { stillSet } from '@pullbook/views/publish';
+import { answerCard } from '@pullbook/views/reach';
 import { makeDemoBook } from '@pullbook/workshop';
 import fc from 'fast-check';
 import { afterAll, describe, expect, test } from 'vitest';
 import { capturedJson } from '../../apps/cli/src/testing/captured.ts';
 import { oddTrials } from '../../packages/views/src/publish/odd-trials.test-support.ts';
+import { oddAnswers } from '../../packages/views/src/reach/odd-answers.test-support.ts';
 import { addTrials, randomTrial } from './random-book.ts';
 import { allOf, numberOf, readSvg } from './read-svg.ts';
 import { inkOf, onOneAnother, outside } from './text-places.ts';
@@ -117,4 +119,17 @@ describe('no text lies on another, leaves the picture or is too small', () => {
     // Signs that the shipped fonts have not are measured in a browser.
     expect(met.measured).toBeGreaterThan(20 * met.unmeasured);
   }, 60_000);
+
+  test('answers to a target: no way to it, one of many changes, names of 200 signs, in words and in curves', () => {
+    const before = met.pictures;
+    for (const [index, kept] of oddAnswers().entries())
+      for (const shows of ['words', 'curves'] as const)
+        for (const size of ['1080p', 'square', 'tall'] as const) {
+          const still = answerCard(kept, { units: 'us', decimalMark: '.' }, null, { shows });
+          const svg = stillSvg(still, { ...STILL_SIZES[size], theme: 'light', ground: true });
+          expect(wrongIn(svg), `answer ${index}: ${shows}, ${size}`).toEqual([]);
+          expect(svg, `answer ${index}: ${shows}, ${size}`).toContain('Computed, not measured');
+        }
+    expect(met.pictures - before).toBeGreaterThan(20);
+  }, 30_000);
 });

@@ -12,6 +12,7 @@ import { matchRoutes } from './routes/match.ts';
 import { planRoutes } from './routes/plan.ts';
 import { publishRoutes } from './routes/publish.ts';
 import { pullRoutes } from './routes/pulls.ts';
+import { reachRoutes } from './routes/reach.ts';
 import { rememberedRoutes } from './routes/remembered.ts';
 import { ruleRoutes } from './routes/rules.ts';
 import { safetyRoutes } from './routes/safety.ts';
@@ -69,6 +70,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await publishRoutes(app, options.book);
   planRoutes(app, options.book);
   matchRoutes(app, options.book);
+  reachRoutes(app, options.book);
   pullRoutes(app, options.book);
   await fileRoutes(app, options.book);
   rememberedRoutes(app, options.book);

@@ -84,6 +84,7 @@ const input = z.strictObject({
     manifoldTemperature: numbers,
     lambda: z.array(orNull).max(1000).nullable(),
     fuelVapour: number.exactOptional(),
+    evaporationCooling: number.exactOptional(),
     air,
     airBasis: z.enum(['given', 'air flow', 'fuel and mixture', 'torque and efficiency']),
     origin: z.enum(['measured', 'scaled', 'given']),
@@ -148,6 +149,7 @@ const input = z.strictObject({
   work: z.strictObject({
     factor: number,
     shape: numbersOrNull.exactOptional(),
+    fuelFactor: numbersOrNull.exactOptional(),
     gasExchange: z.boolean(),
     frictionRise: number,
   } satisfies KeysOf<MatchInput['work']>),
@@ -175,6 +177,7 @@ const spread = z.strictObject({
   parts: z.array(part).max(MOST_LINES),
   factor: z.array(z.array(number).max(MOST_NORMALS)).max(MOST_LINES),
   shapes: z.array(numbersOrNull).max(MOST_LINES).exactOptional(),
+  staysBesideFit: z.literal(true).exactOptional(),
 } satisfies KeysOf<SpreadGroup>);
 
 const matchCase = z.strictObject({

@@ -30,12 +30,19 @@ const PAGES: Record<string, string[]> = {
   '/combinations/$id': ['/combinations/{combination}'],
   '/combinations/$id/amend': ['/combinations/{combination}/amend'],
   '/combinations/$id/match': ['/combinations/{boosted}/match', '/combinations/{aspirated}/match'],
+  '/combinations/$id/reach': [
+    '/combinations/{boosted}/reach',
+    '/combinations/{boosted}/reach?what=average%20power&without=fuel',
+  ],
+  '/reach': ['/reach'],
+  '/reach/$id': ['/reach/{enquiry}'],
   '/maps': ['/maps'],
   '/maps/$id': ['/maps/{map}'],
   '/history': ['/history'],
   '/shop': ['/shop'],
   '/rules': ['/rules'],
   '/shop/figures': ['/shop/figures'],
+  '/shop/parts': ['/shop/parts'],
   'no such page': ['/nowhere'],
 };
 const ADDRESSES = Object.values(PAGES).flat();

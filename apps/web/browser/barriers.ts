@@ -43,6 +43,7 @@ export async function lookAtDemo(): Promise<LookedAt> {
     body: JSON.stringify({ files: [{ name: 'still.png', kind: 'still', bytes: 1, sha256: '0'.repeat(64) }] }),
   });
   if (!noted.ok) throw new Error(`The publication was not noted: ${await noted.text()}`);
+  ids.enquiry = await keptEnquiry(pullbook.address, ids.boosted!);
   return {
     pullbook,
     browser,
@@ -60,6 +61,26 @@ export async function lookAtDemo(): Promise<LookedAt> {
       await pullbook.stop();
     },
   };
+}
+
+/** A power is asked and the answer kept, as a page does, so that there is one to look at. */
+async function keptEnquiry(address: string, combinationId: string): Promise<string> {
+  const asked = {
+    power: '520 hp',
+    what: 'peak power',
+    at: null,
+    window: null,
+    boostCap: null,
+    without: ['fuel'],
+    correction: 'sae-j1349',
+  };
+  const kept = await fetch(`${address}/api/enquiries`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', origin: address },
+    body: JSON.stringify({ combinationId, asked }),
+  });
+  if (!kept.ok) throw new Error(`The answer was not kept: ${await kept.text()}`);
+  return ((await kept.json()) as { id: string }).id;
 }
 
 const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'];

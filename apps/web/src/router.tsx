@@ -4,13 +4,16 @@ import { NoSuchPage, PageTrouble } from './frame/PageTrouble.tsx';
 import { screen } from './frame/screen.ts';
 import {
   readAddSearch,
+  readAskedSearch,
   readCombinationsSearch,
   readHistorySearch,
+  readKeptReachSearch,
   readLookSearch,
   readMatchSearch,
   readPresentSearch,
   readPullSearch,
   readPullsSearch,
+  readReachSearch,
   readStartSearch,
   readTrialSearch,
   readTrialsSearch,
@@ -132,6 +135,25 @@ const map = createRoute({
   component: screen(() => import('./pages/maps/MapPage.tsx')),
 });
 
+const combinationReach = createRoute({
+  getParentRoute: at,
+  path: '/combinations/$id/reach',
+  validateSearch: readReachSearch,
+  component: screen(() => import('./pages/reach/ReachOfCombinationPage.tsx')),
+});
+const reach = createRoute({
+  getParentRoute: at,
+  path: '/reach',
+  validateSearch: readAskedSearch,
+  component: screen(() => import('./pages/reach/AskedPage.tsx')),
+});
+const keptReach = createRoute({
+  getParentRoute: at,
+  path: '/reach/$id',
+  validateSearch: readKeptReachSearch,
+  component: screen(() => import('./pages/reach/KeptReachPage.tsx')),
+});
+
 const history = createRoute({
   getParentRoute: at,
   path: '/history',
@@ -143,6 +165,12 @@ const shop = createRoute({
   getParentRoute: at,
   path: '/shop',
   component: screen(() => import('./pages/shop/ShopPage.tsx')),
+});
+
+const parts = createRoute({
+  getParentRoute: at,
+  path: '/shop/parts',
+  component: screen(() => import('./pages/parts/PartsPage.tsx')),
 });
 
 const shopFigures = createRoute({
@@ -180,6 +208,10 @@ export const router = createRouter({
     combination,
     amendCombination,
     combinationMatch,
+    combinationReach,
+    reach,
+    keptReach,
+    parts,
     maps,
     map,
   ]),

@@ -214,6 +214,7 @@ const WHAT_IF: Record<WhatIfName, true> = {
   airPressure: true,
   airTemperature: true,
   moreWork: true,
+  fuel: true,
   evaporationCooling: true,
   moreAir: true,
   moreAirFrom: true,
@@ -224,4 +225,57 @@ export const readMatchSearch = (search: Search): MatchSearch =>
   present({
     ...shownFrom(search),
     ...Object.fromEntries(Object.keys(WHAT_IF).map((name) => [name, wordsFrom(search[name])])),
+  });
+
+/** Which rung of a ladder is looked at, and the part of its chart that is zoomed to. */
+export interface KeptReachSearch extends Shown {
+  /** Id of a rung, or `now`: as it is; missing: the first. */
+  rung?: string | undefined;
+}
+
+export const readKeptReachSearch = (search: Search): KeptReachSearch =>
+  present({ ...shownFrom(search), rung: wordsFrom(search.rung) });
+
+/** What is asked of a combination, as it was typed. */
+export interface ReachAsk {
+  /** With its unit: `520 hp`. */
+  power?: string | undefined;
+  /** What the power is of; missing: the highest. */
+  what?: 'power at a speed' | 'average power' | undefined;
+  at?: string | undefined;
+  /** `3000 rpm-6500 rpm` */
+  window?: string | undefined;
+  boostCap?: string | undefined;
+  /** Kinds of change that are left out, separated by commas. */
+  without?: string | undefined;
+  correction?: CorrectionId | undefined;
+}
+
+export interface ReachSearch extends KeptReachSearch, ReachAsk {}
+
+export const readReachSearch = (search: Search): ReachSearch =>
+  present({
+    ...readKeptReachSearch(search),
+    power: wordsFrom(search.power),
+    what: oneOf(search.what, ['power at a speed', 'average power']),
+    at: wordsFrom(search.at),
+    window: wordsFrom(search.window),
+    boostCap: wordsFrom(search.boostCap),
+    without: wordsFrom(search.without),
+    correction: correctionFrom(search.correction),
+  });
+
+/** What was asked before that stands in the list, and what a new question begins with. */
+export interface AskedSearch {
+  find?: string | undefined;
+  page?: number | undefined;
+  /** Combination that is asked of. */
+  combination?: string | undefined;
+}
+
+export const readAskedSearch = (search: Search): AskedSearch =>
+  present({
+    find: wordsFrom(search.find),
+    page: pageFrom(search.page),
+    combination: wordsFrom(search.combination),
   });

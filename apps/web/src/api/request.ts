@@ -77,7 +77,7 @@ export function getJson<T>(path: string, query: Query = {}, signal?: AbortSignal
 }
 
 export function sendJson<T>(
-  method: 'POST' | 'PATCH' | 'DELETE',
+  method: 'POST' | 'PUT' | 'PATCH' | 'DELETE',
   path: string,
   body: unknown,
   signal?: AbortSignal,

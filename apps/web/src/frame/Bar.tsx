@@ -9,7 +9,8 @@ import { ViewMenu } from './ViewMenu.tsx';
 const PLACES = [
   { to: '/', text: 'Trials', holds: /^\/($|trials\/)/ },
   { to: '/pulls', text: 'Pulls', holds: /^\/pulls/ },
-  { to: '/combinations', text: 'Combinations', holds: /^\/(combinations|maps)/ },
+  { to: '/combinations', text: 'Combinations', holds: /^\/(combinations(?!\/[^/]+\/reach)|maps)/ },
+  { to: '/reach', text: 'Reach', holds: /^\/(reach|combinations\/[^/]+\/reach)/ },
   { to: '/shop', text: 'Shop', holds: /^\/shop/ },
   { to: '/history', text: 'History', holds: /^\/history/ },
 ] as const;

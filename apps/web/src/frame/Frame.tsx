@@ -14,8 +14,9 @@ import { PageDrop } from './PageDrop.tsx';
 import { RescueNotice } from './RescueNotice.tsx';
 
 /** The list that a page belongs to: where `/` looks. */
-function listOf(path: string): '/' | '/pulls' | '/combinations' | '/rules' {
+function listOf(path: string): '/' | '/pulls' | '/combinations' | '/rules' | '/reach' {
   if (path.startsWith('/pulls')) return '/pulls';
+  if (path.startsWith('/reach')) return '/reach';
   if (path.startsWith('/combinations')) return '/combinations';
   if (path.startsWith('/rules')) return '/rules';
   return '/';
@@ -49,6 +50,7 @@ export function Frame() {
   useKey('pulls', () => void navigate({ to: '/pulls' }));
   useKey('combinations', () => void navigate({ to: '/combinations' }));
   useKey('shop', () => void navigate({ to: '/shop' }));
+  useKey('reach', () => void navigate({ to: '/reach' }));
   useKey('history', () => void navigate({ to: '/history' }));
   useKey('find', () => void find());
   useKey('keys', () => setKeysOpen(true));

@@ -7,6 +7,7 @@ export const KEY_LIST = [
   { id: 'pulls', press: '2', shown: '2', does: 'Go to the pulls', where: 'Everywhere' },
   { id: 'combinations', press: '3', shown: '3', does: 'Go to the combinations', where: 'Everywhere' },
   { id: 'shop', press: '4', shown: '4', does: 'Go to the shop', where: 'Everywhere' },
+  { id: 'reach', press: '5', shown: '5', does: 'Go to what was asked for, and ask', where: 'Everywhere' },
   { id: 'history', press: 'h', shown: 'H', does: 'Go to the history', where: 'Everywhere' },
   { id: 'undo', press: '$mod+z', shown: 'Ctrl Z', does: 'Undo the last act', where: 'Everywhere' },
   { id: 'theme', press: 'd', shown: 'D', does: 'Light or dark', where: 'Everywhere' },
@@ -20,6 +21,13 @@ export const KEY_LIST = [
     where: 'On a pull, the pulls, or a trial',
   },
   { id: 'match', press: 'm', shown: 'M', does: 'Go to the match', where: 'On a trial or a combination' },
+  {
+    id: 'askPower',
+    press: 'r',
+    shown: 'R',
+    does: 'Ask how it makes a power',
+    where: 'On a trial, a combination or a match',
+  },
   { id: 'publish', press: 'p', shown: 'P', does: 'Publish', where: 'On a trial' },
   { id: 'present', press: 's', shown: 'S', does: 'Show it step by step', where: 'On a trial' },
   {
@@ -34,7 +42,7 @@ export const KEY_LIST = [
     press: 'c',
     shown: 'C',
     does: 'Go to the cursor of the chart',
-    where: 'On a trial, a pull or a match',
+    where: 'On a trial, a pull, a match or a ladder',
   },
 ] as const;
 

@@ -5,7 +5,7 @@ import { paragraph } from './answer-section.ts';
 import { matchFindings, matchLimits } from './match-limits.ts';
 import type { ReportInView } from './report-in-view.ts';
 
-/** Rules about how much the hardware has left: fuel delivery, impeller, pistons, parts, cooler, compressor, belt, oil. */
+/** Rules about how much the hardware has left: fuel delivery, impeller, pistons, parts, cooler, compressor, belt, oil, springs, head, short block. */
 const OF_LIMITS: readonly string[] = [
   'V13',
   'V14',
@@ -19,6 +19,10 @@ const OF_LIMITS: readonly string[] = [
   'V39',
   'V41',
   'V42',
+  'V44',
+  'V45',
+  'V46',
+  'V50',
 ];
 
 /** What binds first, as far as pulls, sheets and a match show it; where they show nothing it says so, and never that there is room. */

@@ -30,6 +30,7 @@ function CombinationView({ page }: { page: Page }) {
   useKey('match', () => {
     if (page.isSupercharged) void navigate({ to: '/combinations/$id/match', params: { id: page.id } });
   });
+  useKey('askPower', () => void navigate({ to: '/combinations/$id/reach', params: { id: page.id } }));
   return (
     <article>
       <div className={styles.head}>
@@ -46,6 +47,9 @@ function CombinationView({ page }: { page: Page }) {
               Match
             </ButtonLink>
           )}
+          <ButtonLink to="/combinations/$id/reach" params={{ id: page.id }} shortcut="askPower">
+            Ask for a power
+          </ButtonLink>
         </PageHead>
         <Chips chips={page.chips}>{page.revision > 1 && <span>Revision {page.revision}</span>}</Chips>
       </div>

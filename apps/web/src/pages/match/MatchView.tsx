@@ -14,6 +14,7 @@ import { Trouble } from '../../parts/Trouble.tsx';
 import { TwoColumns } from '../../parts/TwoColumns.tsx';
 import type { MatchSearch } from '../../search.ts';
 import { Alarms } from './Alarms.tsx';
+import { AskForPower } from './AskForPower.tsx';
 import { FitCard } from './FitCard.tsx';
 import { Foretold } from './Foretold.tsx';
 import { MatchChart } from './MatchChart.tsx';
@@ -41,6 +42,7 @@ export function MatchView({ of, bundle, search }: { of: MatchOf; bundle: MatchBu
           Computed, not measured. <span role="status">{bandWords(isWaiting, trouble)}</span>
         </p>
         <Alarms of={page.findings} />
+        <AskForPower bundle={bundle} />
       </header>
       <Trouble of={trouble} />
       <TwoColumns

@@ -5,6 +5,7 @@ import { Card } from '../../parts/Card.tsx';
 import { SelectField } from '../../parts/Field.tsx';
 import { OneOf } from '../../parts/OneOf.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
+import { FuelTried } from './FuelTried.tsx';
 import styles from './match.module.css';
 import { type OnWhatIf, WhatIfFields } from './WhatIfFields.tsx';
 
@@ -27,7 +28,9 @@ export function WhatIfCard({
   );
   if (form === null) return null;
   const on = bundle.combinations.find(({ key }) => key === form.on);
-  const isMoreTried = [...form.air, ...form.work, ...form.breathing].some(({ isTried }) => isTried);
+  const isMoreTried = [...form.air, ...form.work, form.fuel, ...form.breathing].some(
+    ({ isTried }) => isTried,
+  );
   return (
     <Card
       title="What if"
@@ -66,6 +69,7 @@ export function WhatIfCard({
         <div className={styles.whatIf}>
           <WhatIfFields fields={form.air} onChange={onChange} />
           <WhatIfFields fields={form.work} onChange={onChange} />
+          <FuelTried fuel={form.fuel} onChange={onChange} />
           <WhatIfFields fields={form.breathing} onChange={onChange} />
         </div>
       </details>

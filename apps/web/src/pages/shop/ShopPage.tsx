@@ -41,7 +41,8 @@ export default function ShopPage() {
       <p className={styles.lead}>
         Settled once, here: it holds on every screen and on the command line. What figures are held against
         are the <Link to="/rules">rules</Link>. What left the shop, and what of it is no longer so, stands in
-        the <Link to="/publications">publications</Link>.
+        the <Link to="/publications">publications</Link>. What can be bought, when somebody asks for a power,
+        stands in the <Link to="/shop/parts">parts list</Link>.
       </p>
       <Trouble of={settings.error} />
       {settings.isPending && <Waiting />}

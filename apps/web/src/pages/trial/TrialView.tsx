@@ -42,6 +42,11 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
   useKey('match', () => {
     if (page.isSupercharged) void navigate({ to: '/trials/$id/match', params: { id: page.id } });
   });
+  // What was changed last is what one asks more of.
+  const last = page.combinations.at(-1);
+  useKey('askPower', () => {
+    if (last !== undefined) void navigate({ to: '/combinations/$id/reach', params: { id: last.id } });
+  });
 
   return (
     <article>
@@ -65,6 +70,11 @@ export function TrialView({ page, look }: { page: TrialPage; look: TrialSearch }
           {page.isSupercharged && (
             <ButtonLink to="/trials/$id/match" params={{ id: page.id }} shortcut="match">
               Match
+            </ButtonLink>
+          )}
+          {last !== undefined && (
+            <ButtonLink to="/combinations/$id/reach" params={{ id: last.id }} shortcut="askPower">
+              Ask for a power
             </ButtonLink>
           )}
         </div>
