@@ -69,6 +69,8 @@ export interface MapQuality extends MapError {
 /** A map that can be asked at any speed and flow. Plain data: it goes to a thread as it is. */
 export interface FittedMap {
   mapId: string | null;
+  /** Of its points, so that it has the same in every book; missing: its id stands for it. */
+  mark?: string;
   name: string;
   form: CompressorMap['form'];
   leftEnd: CompressorMap['leftEnd'];
@@ -198,6 +200,8 @@ export interface Baseline {
   /** `measured`: naturally aspirated pulls of this very engine. `scaled`: see fit. `given`: written in a file. */
   origin: 'measured' | 'scaled' | 'given';
   pullIds: string[];
+  /** Of its curves, so that it has the same in every book; missing: its pulls stand for it. */
+  mark?: string;
 }
 
 /** Everything a match rests on. Plain numbers, inside units. */

@@ -306,7 +306,7 @@ describe('fitTogether', () => {
   test('two maps, or an empty combination, are refused', () => {
     const other = {
       ...base,
-      compressor: { ...base.compressor, map: { ...base.compressor.map, mapId: 'x' } },
+      compressor: { ...base.compressor, map: { ...base.compressor.map, mark: 'x' } },
     };
     expect(fitTogether([targets(base, 'a'), targets(other, 'b')])).toMatchObject({
       ok: false,

@@ -1,4 +1,5 @@
 import { keyOfBaseline, keyOfCooler, keyOfMap, solveMatch } from '../airpath/index.ts';
+import { fingerprintOfCurves } from '../numeric/index.ts';
 import { accepted, type Result, refused, remark } from '../remark/index.ts';
 import { coarse } from './coarse.ts';
 import { findMoves } from './fit-problem.ts';
@@ -62,6 +63,8 @@ export function fitTogether(combinations: readonly (readonly FitTarget[])[]): Re
     held: hasShaft ? [] : ['slip'],
   });
   const restsOn = whole.map(({ pull }) => pull.pullId);
+  // By their figures and not by their ids, for draws go by it.
+  const key = `fit on ${fingerprintOfCurves(...whole.flatMap(({ pull }) => [pull.engineSpeedRpm, pull.brakePower]))}`;
   const fits = combinations.map((ofOne, combination): MatchFit => {
     const moves = found.combinations[combination]!;
     const after = ofOne.map(({ input }) => solveMatch(movedBy(input, moves.by, axis)));
@@ -82,7 +85,7 @@ export function fitTogether(combinations: readonly (readonly FitTarget[])[]): Re
       axis,
       own: moves,
       carried: found.shared,
-      key: `fit on ${restsOn.join('+')}`,
+      key,
       residuals,
       readings: [],
       remarks: [

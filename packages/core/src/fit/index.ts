@@ -5,4 +5,4 @@ export { fitMatch, fitTogether } from './fit-match.ts';
 export * from './model.ts';
 export { type ForetoldFigure, highestOf, predictedCurve } from './predicted-curve.ts';
 export { scaleBaseline, type ToScale } from './scale-baseline.ts';
-export { withFit } from './with-fit.ts';
+export { asAnotherSetUp, fittedInput, withFit } from './with-fit.ts';

@@ -1,5 +1,5 @@
 import { type Baseline, commonSpeeds, observedFactor, readAt, type ViewedPull } from '../airpath/index.ts';
-import { interpolateLinear, mean } from '../numeric/index.ts';
+import { fingerprintOfCurves, interpolateLinear, mean } from '../numeric/index.ts';
 import { figureOf, percentFigure } from '../quantity/index.ts';
 import { accepted, type Remark, type Result, refused, remark, said } from '../remark/index.ts';
 import type { ScaledBaseline } from './model.ts';
@@ -78,6 +78,7 @@ export function scaleBaseline({ of, nearest, pair }: ToScale): Result<ScaledBase
       lambda: of.lambda === null ? null : pick(of.lambda),
       origin: 'scaled',
       pullIds: [...of.pullIds, ...all.map(({ pull }) => pull.id)],
+      mark: fingerprintOfCurves(at, brakePower, airFlow),
     },
     power: { low: edge(-1), high: edge(1) },
     basis,

@@ -25,7 +25,44 @@ const TAKEN_IN: readonly SpreadPart[] = ['baselineAir', 'baselinePower', 'effici
  * cooler the charge's heat goes back to what it was before the fit, for the fit cannot part it from the cooler it was made with.
  */
 export function withFit({ input, spread }: MatchCase, fit: MatchFit): MatchCase {
-  const { ground, axis } = fit;
+  const { axis } = fit;
+  const { isSameMap, isSameCooler, isItself, stays, lines, moves } = howTaken(input, fit);
+
+  const replaced = new Set<SpreadPart>(PARAMETERS.filter((id) => !stays.has(id)).map((id) => PART_OF[id]));
+  if (isSameMap && sharesAir(input, fit)) for (const part of TAKEN_IN) replaced.add(part);
+  if (isSameCooler) replaced.add('cooler');
+  return {
+    input: movedBy(input, moves, axis),
+    spread: [
+      ...spread.flatMap((group) => without(group, replaced)),
+      linesOf(fit.key, { input, axis, moves }, (id) => (stays.has(id) ? null : lines[MOVES.indexOf(id)]!)),
+      ...(isItself ? [] : [ownOf(input, fit, moves), ...openedBySpeed(input, fit)]),
+    ],
+  };
+}
+
+/**
+ * A case at the very pulley that was pulled, yet put together anew for another cam or fuel: what belongs to one set-up alone is open once more. Elsewhere
+ * `withFit` has it already.
+ *
+ * @param before without the fit
+ */
+export function asAnotherSetUp(fitted: MatchCase, before: MatchCase, fit: MatchFit): MatchCase {
+  const { isItself, moves } = howTaken(before.input, fit);
+  return isItself ? { ...fitted, spread: [...fitted.spread, ownOf(before.input, fit, moves)] } : fitted;
+}
+
+/**
+ * The input alone, as `withFit` has it: for a search that asks thousands of times what comes out, and never how sure.
+ *
+ * @example fittedInput(input, fit) // as withFit({ input, spread }, fit).input
+ */
+export const fittedInput = (input: MatchInput, fit: MatchFit): MatchInput =>
+  movedBy(input, howTaken(input, fit).moves, fit.axis);
+
+/** What of a fit goes over to an input, and by how much each is moved. */
+function howTaken(input: MatchInput, fit: MatchFit) {
+  const { ground } = fit;
   const isSameMap = keyOfMap(input) === ground.map;
   const isSameCooler = ground.coolers.includes(keyOfCooler(input));
   const isItself =
@@ -43,18 +80,7 @@ export function withFit({ input, spread }: MatchCase, fit: MatchFit): MatchCase 
   const { by, lines } = isItself ? fit.own : fit.carried;
   const moves = Object.fromEntries(MOVES.map((id) => [id, stays.has(id) ? AS_IT_IS[id] : by[id]])) as Moves;
   if (!isItself) moves.workFactor *= moreLost(input, fit);
-
-  const replaced = new Set<SpreadPart>(PARAMETERS.filter((id) => !stays.has(id)).map((id) => PART_OF[id]));
-  if (isSameMap && sharesAir(input, fit)) for (const part of TAKEN_IN) replaced.add(part);
-  if (isSameCooler) replaced.add('cooler');
-  return {
-    input: movedBy(input, moves, axis),
-    spread: [
-      ...spread.flatMap((group) => without(group, replaced)),
-      linesOf(fit.key, { input, axis, moves }, (id) => (stays.has(id) ? null : lines[MOVES.indexOf(id)]!)),
-      ...(isItself ? [] : [ownOf(input, fit, moves), ...openedBySpeed(input, fit)]),
-    ],
-  };
+  return { isSameMap, isSameCooler, isItself, stays, lines, moves };
 }
 
 /** Whether the baseline rests on the very pulls without supercharger that the fit's rests on. */

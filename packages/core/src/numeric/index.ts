@@ -3,6 +3,7 @@ export { choleskyOf, solveWith } from './cholesky.ts';
 export { digamma, trigamma, trigammaInverse } from './digamma.ts';
 export { extentOf } from './extent.ts';
 export { fCdf, fQuantile } from './f-distribution.ts';
+export { fingerprint, fingerprintOfCurves } from './fingerprint.ts';
 export { gaussLegendre } from './gauss-legendre.ts';
 export { firstNotBelow, interpolateLinear } from './interpolate.ts';
 export { lag1Correlation } from './lag-1-correlation.ts';

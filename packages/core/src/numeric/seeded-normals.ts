@@ -1,3 +1,4 @@
+import { hashOfText } from './fingerprint.ts';
 import { type Key, philox } from './seeded-philox.ts';
 
 /** Half a step of 32 bits keeps the logarithm from nought: 6.7 standard deviations at most. */
@@ -11,7 +12,7 @@ const STEP = 2 ** -32;
  * @example normalSource(7, 'baseline')(42, out) // fills `out` with the numbers of draw 42
  */
 export function normalSource(seed: number, name: string): (draw: number, out: Float64Array) => void {
-  const key: Key = [seed >>> 0, hashOf(name)];
+  const key: Key = [seed >>> 0, hashOfText(name)];
   const counter = new Uint32Array(4);
   // What of the seed lies above 32 bits tells seeds apart too.
   counter[2] = Math.floor(seed / 2 ** 32);
@@ -29,14 +30,4 @@ export function normalSource(seed: number, name: string): (draw: number, out: Fl
       }
     }
   };
-}
-
-/** FNV-1a of the code units, 32 bits. */
-function hashOf(text: string): number {
-  let hash = 0x811c9dc5;
-  for (let place = 0; place < text.length; place++) {
-    hash ^= text.charCodeAt(place);
-    hash = Math.imul(hash, 0x01000193);
-  }
-  return hash >>> 0;
 }

@@ -17,6 +17,8 @@ export interface PlannedEngine {
   maximumImpellerSpeed: number | null;
   /** Highest boost pulled so far with it, Pa gauge; `null`: none yet. */
   highestBoost: number | null;
+  /** Upper end of the boost that was foretold of it, Pa gauge: a planned pulley is not stopped for doing what it is for; `null`: none was. */
+  boostForetold: number | null;
   /** Highest engine speed of the pulls so far, r/min; `null`: none yet. */
   highestSpeedRpm: number | null;
 }
@@ -27,7 +29,7 @@ const PUMP_BLEND = 0.3;
 /** What the sheet says of it; boost and speed come from its pulls. */
 export function plannedEngine(
   sheet: CombinationSheet,
-  pulled: Pick<PlannedEngine, 'highestBoost' | 'highestSpeedRpm'>,
+  pulled: Pick<PlannedEngine, 'highestBoost' | 'highestSpeedRpm'> & { boostForetold?: number | null },
 ): PlannedEngine {
   const { supercharger, drive, fuelSystem } = sheet.sections;
   const kind = supercharger?.type?.text.toLowerCase() ?? '';
@@ -46,6 +48,7 @@ export function plannedEngine(
     hasBelt: isBoosted && !isTurbine && drive !== undefined,
     fuelPressure: fuelPressureOf(sheet),
     maximumImpellerSpeed: supercharger?.maximumImpellerSpeed?.value ?? null,
+    boostForetold: null,
     ...pulled,
   };
 }
@@ -89,6 +92,7 @@ export function togetherOnOneCard(engines: readonly PlannedEngine[]): PlannedEng
     fuelPressure: sameOfAll(engines.map((one) => one.fuelPressure)),
     maximumImpellerSpeed: lowest(known((one) => one.maximumImpellerSpeed)),
     highestBoost: highest(known((one) => one.highestBoost)),
+    boostForetold: highest(known((one) => one.boostForetold)),
     highestSpeedRpm: highest(known((one) => one.highestSpeedRpm)),
   };
 }

@@ -15,6 +15,7 @@ const bare: PlannedEngine = {
   fuelPressure: null,
   maximumImpellerSpeed: null,
   highestBoost: null,
+  boostForetold: null,
   highestSpeedRpm: null,
 };
 const blown: PlannedEngine = {
@@ -46,6 +47,9 @@ describe('limits of the trade (common practice, no source), in SI', () => {
     ['lambda', blown, /0\.88/],
     // 60 kPa pulled so far and 1.5 psi (10.3 kPa) more.
     ['boost', blown, /^70\.3 kPa/],
+    // A planned pulley that is foretold to make more than that is stopped above what is foretold.
+    ['boost', { ...blown, boostForetold: 84_000 }, /^84\.0 kPa \(upper end of what is foretold\)$/],
+    ['boost', { ...blown, boostForetold: 65_000 }, /^70\.3 kPa/],
     ['fuel-pressure', blown, /plus boost less 14 kPa/],
     // 300 kPa at rest and the 60 kPa pulled so far, less 2 psi: 346 kPa; without boost behind the regulator 286 kPa.
     [

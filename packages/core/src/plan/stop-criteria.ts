@@ -102,9 +102,13 @@ function mixture({ isBoosted, fuel }: PlannedEngine): Said {
   return said`lambda ${limits[fuel]}`;
 }
 
-function boost({ isBoosted, highestBoost }: PlannedEngine): StopLine[] {
+function boost({ isBoosted, highestBoost, boostForetold }: PlannedEngine): StopLine[] {
   if (!isBoosted) return [];
   const over = 1.5 * PSI;
+  if (boostForetold !== null && boostForetold > (highestBoost ?? 0) + over) {
+    const limit = said`${figureOf(boostForetold, 'gaugePressure')} (upper end of what is foretold)`;
+    return [line('boost', 'Boost above', limit, 'the prediction kept with the trial')];
+  }
   const limit =
     highestBoost === null
       ? said`what is planned plus ${figureOf(over, 'pressureDifference', { decimals: 1 })}`

@@ -18,6 +18,8 @@ export interface Threshold {
   decimals?: number;
   /** Another room draws this line when it reads the pull or sheet, so that the shop cannot move it here. */
   fixed?: true;
+  /** What this line rests on, where its rule rests on several things. */
+  source?: string;
 }
 
 /** The shop's own values of thresholds by their ids, inside units; those left out stand as in the catalogue. */

@@ -25,6 +25,9 @@ const COMPRESSION_STEPS = [
 /** Ratios at which the thresholds of `V22` stand, rising. */
 export const COMPRESSION_RATIOS: readonly number[] = COMPRESSION_STEPS.map(({ ratio }) => ratio);
 
+const RING_GAPS = 'forum-quoted ring-gap factor list';
+const PLUG_GAPS = 'Q&A page "What is spark plug gapping"';
+
 /** Whether a sheet agrees with itself, and its parts with what they were asked to do. */
 export const RULES_OF_HARDWARE: readonly Rule[] = [
   rule('V19', {
@@ -56,21 +59,25 @@ export const RULES_OF_HARDWARE: readonly Rule[] = [
     level: 'caution',
     thresholds: [
       boost('V22.ringBoost', 'Ring gap is looked at above', 8),
-      bare('V22.ringGap', 'Top ring gap over bore, below', 0.005, 4),
+      { ...bare('V22.ringGap', 'Top ring gap over bore, below', 0.005, 4), source: RING_GAPS },
       boost('V22.plugBoost', 'Plug gap: first step above', 12),
       boost('V22.plugBoostHigh', 'Plug gap: second step above', 20),
-      inch('V22.plugGap', 'Plug gap with any boost, above', 0.035),
-      inch('V22.plugGapBoost', 'Plug gap at the first step, above', 0.03),
-      inch('V22.plugGapHigh', 'Plug gap at the second step, above', 0.026),
+      ...[
+        inch('V22.plugGap', 'Plug gap with any boost, above', 0.035),
+        inch('V22.plugGapBoost', 'Plug gap at the first step, above', 0.03),
+        inch('V22.plugGapHigh', 'Plug gap at the second step, above', 0.026),
+      ].map((one) => ({ ...one, source: PLUG_GAPS })),
       ...COMPRESSION_STEPS.flatMap(({ ratio, uncooled, cooled, race }) => [
-        boost(`V22.uncooled-${ratio}`, `Compression ${ratio}, pump petrol, no cooler: boost above`, uncooled),
-        boost(`V22.cooled-${ratio}`, `Compression ${ratio}, pump petrol, cooled: boost above`, cooled),
-        boost(`V22.race-${ratio}`, `Compression ${ratio}, E85 or racing petrol, cooled: boost above`, race),
-      ]),
+        boost(
+          `V22.uncooled-${ratio}`,
+          `Compression ${ratio}, pump gasoline, no cooler: boost above`,
+          uncooled,
+        ),
+        boost(`V22.cooled-${ratio}`, `Compression ${ratio}, pump gasoline, cooled: boost above`, cooled),
+        boost(`V22.race-${ratio}`, `Compression ${ratio}, E85 or racing gasoline, cooled: boost above`, race),
+      ]).map((one) => ({ ...one, source: FROM_MEMORY.source })),
     ],
-    provenance: publishedIn(
-      'forum-quoted ring-gap factor list; Q&A page "What is spark plug gapping"; boost by compression and fuel: from memory',
-    ),
+    provenance: publishedIn(`${RING_GAPS}; ${PLUG_GAPS}; boost by compression and fuel: from memory`),
   }),
   rule('V23', {
     title: 'Cam card against itself',

@@ -73,13 +73,14 @@ export const RULES_OF_LIMITS: readonly Rule[] = [
   rule('V48', {
     title: 'Spark that the fuel allows',
     statement:
-      'The advance at which this fuel is about to knock, at this compression, charge and speed, is enough to burn in time. Planning grade: the knock of this very engine is heard on the brake alone.',
+      'The advance at which this fuel is about to knock, at this compression, charge and speed, is not much later than for best torque: later burns too late and heats the exhaust. Planning grade: the knock of this very engine is heard on the brake alone.',
     places: ['plan'],
     level: 'caution',
-    thresholds: [inUnit('V48.least', 'Advance that is allowed, below', 12, '°', 'angle')],
+    thresholds: [inUnit('V48.latest', 'Later than for best torque by more than', 12, '°', 'angle')],
     provenance: {
       ...COMMON_PRACTICE,
-      source: 'knock integral on a simple pressure trace; least sensible advance: common practice, no source',
+      source:
+        'knock integral on a simple pressure trace; least advance under boost some 16° at high speed, 2° kept from knock: common practice, no source',
     },
   }),
   rule('V49', {

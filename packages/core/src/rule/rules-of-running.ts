@@ -153,7 +153,12 @@ export const RULES_OF_RUNNING: readonly Rule[] = [
     thresholds: [
       share('V20.near', 'Share of the limit: caution', 95),
       share('V20.limit', 'Share of the limit: alarm', 100),
-      inUnit('V20.tip', 'Tip speed: caution', 480, 'm/s', 'speed'),
+      {
+        ...inUnit('V20.tip', 'Tip speed: caution', 480, 'm/s', 'speed'),
+        units: { us: 'ft/s', si: 'm/s' },
+        decimals: 0,
+        source: FROM_MEMORY.source,
+      },
     ],
     provenance: { ...COMMON_PRACTICE, source: 'the limit on the sheet; tip speed: from memory of the trade' },
   }),

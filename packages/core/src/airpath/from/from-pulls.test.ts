@@ -5,6 +5,7 @@ import { inventedChannel, inventedPull } from '../../pull/invented-pull.testing.
 import { dryAir } from '../match/match-input.testing.ts';
 import { baselineFromPulls, type ViewedPull } from './from-pulls.ts';
 import { baselineFromTable } from './from-table.ts';
+import { keyOfBaseline } from './prior-spread.ts';
 
 const SHEET = testSheet({
   shortBlock: { cylinders: 6, bore: '96 mm', stroke: '88 mm', compressionRatio: 9.5 },
@@ -42,6 +43,12 @@ function baseline(...pulls: ViewedPull[]) {
 }
 
 describe('baselineFromPulls', () => {
+  test('the same pulls have the same key in another book, where their ids are others; another curve has another', () => {
+    const named = (id: string, channels = withFuel()) => keyOfBaseline(baseline(viewed(channels, { id })));
+    expect(named('here')).toBe(named('there'));
+    expect(named('here', torqueOnly())).not.toBe(named('here'));
+  });
+
   test('fuel and lambda give the air: fuel × lambda × the stoichiometric ratio', () => {
     const made = baseline(viewed(withFuel()));
     expect(made.airBasis).toBe('fuel and mixture');

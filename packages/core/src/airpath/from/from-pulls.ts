@@ -1,6 +1,6 @@
 import { type AirState, airState } from '../../air/index.ts';
 import { type CombinationSheet, deriveFigures } from '../../combination/index.ts';
-import { mean } from '../../numeric/index.ts';
+import { fingerprintOfCurves, mean } from '../../numeric/index.ts';
 import { type ChannelMeaning, carriedFactor, type Pull, type PullView, pointsAt } from '../../pull/index.ts';
 import { figureOf, percentFigure } from '../../quantity/index.ts';
 import { accepted, type Remark, type Result, refused, remark, said } from '../../remark/index.ts';
@@ -100,6 +100,7 @@ export function baselineFromPulls(pulls: readonly ViewedPull[], sheet: Combinati
     airBasis: measured?.basis ?? ('torque and efficiency' satisfies AirBasis),
     origin: 'measured',
     pullIds: pulls.map(({ pull }) => pull.id),
+    mark: fingerprintOfCurves(pick(engineSpeedRpm), pick(brakePower), pick(airFlow)),
   };
   return accepted(baseline, [...remarks, ...fillingRemarks(baseline, sweep)]);
 }

@@ -204,11 +204,20 @@ describe('spread of a match', () => {
     const keys = (made: ReturnType<typeof ready>) => made.spread.map(({ key }) => key);
     const smaller = ready(change('drive', { blowerPulleyDiameter: '90 mm' }));
     expect(keys(smaller)).toEqual(keys(ready(SECTIONS)));
-    const other = ready(SECTIONS, { map: { ...ratedMap(), mapId: 'another' } });
+    const other = ready(SECTIONS, { map: { ...ratedMap(), mark: 'another' } });
     expect(keys(other).filter((key) => !keys(smaller).includes(key))).toEqual([
       'map another',
       'map another, over speed',
     ]);
+  });
+
+  test('keys go by figures and not by ids, which are others in another book', () => {
+    const keys = (mapId: string, pullIds: string[]) =>
+      ready(SECTIONS, {
+        map: { ...ratedMap(), mapId },
+        baseline: { ...BASELINE, pullIds, mark: 'of its curves' },
+      }).spread.map(({ key }) => key);
+    expect(keys('here', ['a', 'b'])).toEqual(keys('there', ['c', 'd']));
   });
 
   test('a spread stated as 0 takes the part out', () => {

@@ -35,11 +35,15 @@ const SPREAD_OF_UNIT = { head: 0.04, flow: 0.04 };
 export const headSpread = ({ spread }: FittedMap): number => Math.hypot(spread.head, SPREAD_OF_UNIT.head);
 export const flowSpread = ({ spread }: FittedMap): number => Math.hypot(spread.flow, SPREAD_OF_UNIT.flow);
 
-/** Names a baseline in the key of what is drawn with it: matches on one baseline share its errors. */
-export const keyOfBaseline = ({ origin, pullIds }: Baseline): string =>
-  `baseline ${origin} ${[...pullIds].sort().join('+')}`.trim();
+/**
+ * Names a baseline in the key of what is drawn with it: matches on one baseline share its errors. By its figures and not by its pulls' ids, for draws go by
+ * the key, and the same pulls in another book must give the same bands.
+ */
+export const keyOfBaseline = ({ origin, pullIds, mark }: Baseline): string =>
+  `baseline ${origin} ${mark ?? [...pullIds].sort().join('+')}`.trim();
 
-export const keyOfMap = ({ compressor: { map } }: MatchInput): string => `map ${map.mapId ?? map.name}`;
+export const keyOfMap = ({ compressor: { map } }: MatchInput): string =>
+  `map ${map.mark ?? map.mapId ?? map.name}`;
 
 /** Coolers that do the same are the same. */
 export const keyOfCooler = ({ cooler }: MatchInput): string =>

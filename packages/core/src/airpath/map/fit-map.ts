@@ -1,3 +1,4 @@
+import { fingerprint } from '../../numeric/index.ts';
 import { accepted, type Remark, type Result, refused } from '../../remark/index.ts';
 import type { CompressorMap, FittedMap, MapPoint, MapQuality } from '../model.ts';
 import { diameterFor, GUESSED_EFFICIENCY } from './generic-rated.ts';
@@ -107,12 +108,14 @@ function finished(
   },
 ): FittedMap {
   const { machPerRpm, flowUnit } = scalesOf(map.reference, rest.wheelExitDiameter);
+  const { form, reference, geometry, points, leftEnd } = map;
   const fitted: FittedMap = {
     mapId: map.id,
+    mark: fingerprint(JSON.stringify([form, reference, geometry, points, leftEnd])),
     name: map.name,
-    form: map.form,
-    leftEnd: map.leftEnd,
-    reference: map.reference,
+    form,
+    leftEnd,
+    reference,
     ...rest,
     quality: null,
     shape: {

@@ -48,8 +48,8 @@ test('into the port: work by the factor, boost and air as they were, and a secon
   const top = before.brakePower.indexOf(Math.max(...before.brakePower));
   expect(made.input.work.fuelFactor![top]).toBeCloseTo(effect.work, 9);
   const back = withOtherFuel(made, { ...TO_METHANOL, before: METHANOL, after: GASOLINE }).match;
-  // A spark is found to some thousandths of a degree.
-  for (const factor of back.input.work.fuelFactor!) expect(Math.abs(factor - 1)).toBeLessThan(1e-4);
+  // Between the speeds at which it is worked out, there and back are each straight: a quarter of their squared difference, 3 % at most.
+  for (const factor of back.input.work.fuelFactor!) expect(Math.abs(factor - 1)).toBeLessThan(0.03 ** 2 / 4);
 });
 
 test('what it leaves open is in the band: 2 % of the work at least', () => {

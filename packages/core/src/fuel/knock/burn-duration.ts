@@ -24,6 +24,19 @@ export function burnAt(engineSpeedRpm: number): Burn {
   return { lag: LAG * by, duration: DURATION * by };
 }
 
+/**
+ * Share of its crank angles in which the quickest of many cycles burns, against their mean: the angles scatter by some 8 % from cycle to cycle and from
+ * cylinder to cylinder, and knock is heard when one cycle in twenty knocks (1.6 standard deviations; common practice, no source). Its pressure then stands
+ * some 10 to 20 % above that of the mean, as cycles of real engines do.
+ */
+const QUICKEST = 0.87;
+
+/** How the quickest of cycles burns that burn like this in the mean: the one that knocks first, and so sets the spark. */
+export const quickestOf = ({ lag, duration }: Burn): Burn => ({
+  lag: QUICKEST * lag,
+  duration: QUICKEST * duration,
+});
+
 /** Share burnt when a share `along` of the duration has gone by. */
 export const burntShare = (along: number): number =>
   along <= 0 ? 0 : 1 - Math.exp(-EFFICIENCY * along ** FORM);

@@ -1,5 +1,5 @@
 import type { ChargeAtLoad, Fuel, FuelSupply, SparkAllowed } from '../model.ts';
-import { burnAt, sparkForBestTorque } from './burn-duration.ts';
+import { burnAt, quickestOf, sparkForBestTorque } from './burn-duration.ts';
 import { ACTIVATION_TEMPERATURE, DELAY_BY_OCTANE } from './ignition-delay.ts';
 import { knockIntegral } from './knock-integral.ts';
 import { octaneForKnock } from './octane-for-knock.ts';
@@ -9,8 +9,11 @@ import { trappedCharge } from './trapped-charge.ts';
 
 const DEGREE = Math.PI / 180;
 
-/** One standard deviation each: K of the charge, octane numbers, share of the delay (common practice, no source). */
-export const LEFT_OPEN = { charge: 10, octane: 2, delay: 0.1 } as const;
+/**
+ * One standard deviation each: K of the charge, octane numbers, share of the delay; and how quick the quickest cycle is, as the share of the delay that a
+ * degree and a half of burning is worth (common practice, no source).
+ */
+export const LEFT_OPEN = { charge: 10, octane: 2, delay: 0.1, quickest: 0.15 } as const;
 /** rad before top dead centre below which no spark is looked for. */
 export const LATEST = -10 * DEGREE;
 /** Share of the delay to which a spark is found: some thousandths of a degree. */
@@ -39,7 +42,7 @@ export function sparkFigures(
   const { octane } = octaneForKnock(fuel);
   const burn = burnAt(engineSpeedRpm);
   const trapped = trappedCharge(charge, fuel, mixes);
-  const cylinder = cylinderWith(trapped, { compressionRatio, engineSpeedRpm, burn });
+  const cylinder = cylinderWith(trapped, { compressionRatio, engineSpeedRpm, burn: quickestOf(burn) });
   const forBestTorque = sparkForBestTorque(burn);
 
   const search = sparkSearch(cylinder, octane, forBestTorque);
@@ -94,6 +97,7 @@ function delayLeftOpen(cylinder: Cylinder, octane: number, spark: number): numbe
   return Math.hypot(
     (DELAY_BY_OCTANE * LEFT_OPEN.octane) / octane,
     LEFT_OPEN.delay,
+    LEFT_OPEN.quickest,
     (ACTIVATION_TEMPERATURE / hottest) * ofCharge,
   );
 }

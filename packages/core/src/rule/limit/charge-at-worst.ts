@@ -26,8 +26,8 @@ export const isKnockKnown = ({ supply, parts }: EngineAtLimits): boolean =>
 const RECKONED = new WeakMap<MatchCurve, { of: unknown[]; worst: SparkAtWorst | null }>();
 
 /**
- * The least advance of two speeds: that of the highest manifold pressure, and that of the most torque, where the same charge has
- * longer to light. `ends`: with what the assumptions leave open.
+ * Of two speeds, that of the highest manifold pressure and that of the most torque, where the same charge has longer to light, the one
+ * where the fuel asks for the later spark against best torque. `ends`: with what the assumptions leave open.
  */
 export function sparkAtWorst(
   at: EngineAtLimits,
@@ -59,7 +59,7 @@ function reckoned(
     const charge = chargeAt(at, node);
     if (charge === null) continue;
     const spark = sparkFigures(charge, supply.fuel, { mixes: supply.mixes, ends });
-    if (worst !== null && worst.spark.allowed <= spark.allowed) continue;
+    if (worst !== null && lateness(worst.spark) >= lateness(spark)) continue;
     let highest: number | null = null;
     const peak = (): number => {
       highest ??= peakPressure(charge, supply.fuel, { mixes: supply.mixes, advance: spark.allowed });
@@ -69,6 +69,9 @@ function reckoned(
   }
   return worst;
 }
+
+/** rad by which the fuel asks for a later spark than best torque does. */
+const lateness = ({ forBestTorque, allowed }: SparkFigures): number => forBestTorque - allowed;
 
 /** Exhaust over open air without a supercharger; it hardly moves the knock (common practice, no source). */
 const USUAL_EXHAUST_RATIO = 1.05;

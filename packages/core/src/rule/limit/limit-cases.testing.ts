@@ -95,7 +95,7 @@ export const LIMIT_CASES: Readonly<Record<LimitId, LimitCase>> = {
     passes: { figures: { airFlow: airFor(420) }, supply: { lineDiameter: 8.7e-3 } },
     keeps: { figures: { airFlow: airFor(420) }, supply: { lineDiameter: 11.1e-3 } },
   },
-  spark: { passes: charge(80, 420, 2.4, '11.5'), keeps: charge(100, 330, 1.7) },
+  spark: { passes: charge(80, 420, 2.4, '11.5'), keeps: charge(100, 330, 1.55) },
   // Between 9.25:1 (7 psi) and 10.25:1 (5 psi) without a cooler: 6.5 psi at 9.5:1.
   fuelAndCompression: {
     passes: { sheet: block({}), ...boost(6.6) },

@@ -39,5 +39,5 @@ function sourceOf(ruleId: string, { from }: Measured, { sheet, limit }: EngineAt
   const threshold = from === null ? null : thresholdNamed(from);
   if (threshold !== null && limit(threshold.id) !== threshold.value)
     return `the shop’s own value of ${threshold.id}`;
-  return ruleNamed(ruleId)!.provenance.source;
+  return threshold?.source ?? ruleNamed(ruleId)!.provenance.source;
 }

@@ -23,6 +23,8 @@ export interface LimitKind {
   ruleId: string;
   /** Whether a plan may not pass it, or is only cautioned. */
   bindsUsually: boolean;
+  /** Where alone it binds, for it may rest on too little: `where its edge was measured`; missing: everywhere. */
+  bindsWhere?: string;
   /** `null`: what it needs is not known, or it does not concern this engine. */
   measure: (at: EngineAtLimits) => Measured | null;
   /** What was looked at, its value and its threshold in a sentence; where it is passed, what to do about it. */

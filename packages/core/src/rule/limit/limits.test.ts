@@ -259,7 +259,7 @@ test('thresholds that are passed in a plan can be set by the shop', () => {
     'V45.bolts',
     'V46.castPistons',
     'V47.cast',
-    'V48.least',
+    'V48.latest',
     'V49.fastest',
     'V50.floats',
     'V52.charge',

@@ -12,6 +12,7 @@ export const surgeLimit: LimitKind = {
   label: 'Surge',
   ruleId: 'V42',
   bindsUsually: true,
+  bindsWhere: 'where the edge was measured',
   measure: (at) => {
     const least = leastMargin(at, 'surgeMargin', at.limit('V42.ratio'));
     if (least === null) return null;

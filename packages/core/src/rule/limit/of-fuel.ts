@@ -64,7 +64,7 @@ export const pumpLimit: LimitKind = {
   tell: (measured, at) => {
     const { given, taken, pressure } = worstOfPump(at)!;
     const litres = (flow: number) =>
-      figureOf(flow, 'volumeFlow', { units: { us: 'gal/h', si: 'L/h' }, decimals: 0 });
+      figureOf(flow, 'volumeFlow', { units: { us: 'L/h', si: 'L/h' }, decimals: 0 });
     const voltage = figureOf(at.supply!.pump!.voltage, 'voltage');
     return said`At ${speedFigure(measured.engineSpeedRpm!)} the pump gives ${litres(given)} against ${figureOf(pressure, 'gaugePressure', { decimals: 0 })} at ${voltage}, ${numberFigure(measured.value, 2)} times the ${litres(taken)} that the engine takes; at least ${numberFigure(measured.threshold, 2)} is asked for.${isPassed(measured) ? ' Fuel pressure falls under boost and the mixture goes lean: a larger pump, a second one, or more voltage at the pump.' : ''}`;
   },

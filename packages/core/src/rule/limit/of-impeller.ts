@@ -35,6 +35,7 @@ export const tipSpeedLimit: LimitKind = {
   label: 'Tip speed of the impeller',
   ruleId: 'V20',
   bindsUsually: true,
+  bindsWhere: 'where the maker tells no limit of his own',
   measure: (at) => {
     const highest = highestOf(at);
     const map = at.input?.compressor.map;

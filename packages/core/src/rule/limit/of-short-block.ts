@@ -111,6 +111,7 @@ export const blockLimit: LimitKind = {
   label: 'Block',
   ruleId: 'V46',
   bindsUsually: true,
+  bindsWhere: 'where the sheet tells what it is trusted with',
   measure: (at) => {
     const { powerLimit, mainCaps } = at.parts;
     if (powerLimit !== null && at.power !== null) {

@@ -8,8 +8,8 @@ import { above, below, isPassed, type LimitKind } from './limit-kind.ts';
 import { onSheet } from './on-sheet.ts';
 
 /**
- * V48: the advance at which this fuel is about to knock, where the charge is worst for it. It needs octane and compression ratio;
- * planning grade, and it promises nothing of this very engine.
+ * V48: the advance at which this fuel is about to knock, where that is latest against best torque. It needs octane and compression
+ * ratio; planning grade, and it promises nothing of this very engine.
  */
 export const sparkLimit: LimitKind = {
   label: 'Spark',
@@ -18,8 +18,8 @@ export const sparkLimit: LimitKind = {
   measure: (at) => {
     const worst = sparkAtWorst(at);
     if (worst === null) return null;
-    const from = 'V48.least';
-    const threshold = at.limit(from);
+    const from = 'V48.latest';
+    const threshold = worst.spark.forBestTorque - at.limit(from);
     return above({ value: worst.spark.allowed, threshold, kind: 'angle', rpm: worst.rpm, from });
   },
   tell: (measured, at) => {
@@ -30,7 +30,7 @@ export const sparkLimit: LimitKind = {
       spark.low >= spark.forBestTorque
         ? said`stands the spark for best torque, about ${degrees(spark.forBestTorque)}`
         : said`allows about ${degrees(measured.value)} of advance before it knocks (${open}), where ${degrees(spark.forBestTorque)} would be best`;
-    return said`At ${speedFigure(measured.engineSpeedRpm!)} ${at.supply!.fuel.name} ${allows}; less than ${degrees(measured.threshold)} burns too late.${isPassed(measured) ? ' More octane, a cooler charge, or less boost or compression.' : ''} Planning grade: begin with less, and listen for knock.`;
+    return said`At ${speedFigure(measured.engineSpeedRpm!)} ${at.supply!.fuel.name} ${allows}; less than ${degrees(measured.threshold)} there burns too late.${isPassed(measured) ? ' More octane, a cooler charge, or less boost or compression.' : ''} Planning grade: begin with less, and listen for knock.`;
   },
   missing: (at) => {
     if (at.parts.compressionRatio === null)
@@ -70,6 +70,7 @@ export const fuelAndCompressionLimit: LimitKind = {
   label: 'Fuel and compression',
   ruleId: 'V22',
   bindsUsually: true,
+  bindsWhere: 'where octane and compression do not tell the spark',
   measure: (at) => {
     const ratio = at.parts.compressionRatio;
     const fuel = fuelClassOf(at);
@@ -87,9 +88,9 @@ export const fuelAndCompressionLimit: LimitKind = {
   },
   tell: (measured, at) => {
     const words = {
-      uncooled: 'pump petrol without a cooler',
-      cooled: 'pump petrol with a cooler',
-      race: 'E85, alcohol or racing petrol with a cooler',
+      uncooled: 'pump gasoline without a cooler',
+      cooled: 'pump gasoline with a cooler',
+      race: 'E85, alcohol or racing gasoline with a cooler',
     };
     return said`${figureOf(measured.value, 'gaugePressure')} of boost on a compression ratio of ${numberFigure(at.parts.compressionRatio!, 1)} with ${words[fuelClassOf(at)!]}; about ${figureOf(measured.threshold, 'gaugePressure')} is the upper end.${isPassed(measured) ? ' Listen for knock and read the plugs before more spark.' : ''}`;
   },
