@@ -6,6 +6,7 @@ import {
   fitMap,
   type MatchReady,
   matchInputOf,
+  type SheetToMatch,
 } from '@pullbook/core/airpath';
 import { absolutePressure, temperature } from '@pullbook/core/quantity';
 import { readCombinationText } from '@pullbook/formats';
@@ -21,6 +22,8 @@ export interface KnownEngine {
   faster: number;
   first: MatchReady;
   next: MatchReady;
+  /** What its match at the first pulley is made of. */
+  madeOf: SheetToMatch;
 }
 
 const between = ({ uniform }: Chance, low: number, high: number) => low + (high - low) * uniform();
@@ -61,9 +64,14 @@ export function drawEngine(chance: Chance): KnownEngine {
   const isRated = chance.uniform() < 0.3;
   const map = drawMap(chance, { flow: 1.35 * airFlow.at(-1)!, isRated });
   const faster = between(chance, 1.03, 1.1);
+  const madeAt = (ratio: number): SheetToMatch => ({
+    sheet: sheetOf({ litres, isCooled, ratio }),
+    baseline,
+    map: map.fitted,
+    air,
+  });
   const readyAt = (ratio: number) => {
-    const sheet = sheetOf({ litres, isCooled, ratio });
-    const ready = matchInputOf({ sheet, baseline, map: map.fitted, air });
+    const ready = matchInputOf(madeAt(ratio));
     if (!ready.ok) throw new Error(ready.remarks[0]!.message);
     return ready.value;
   };
@@ -74,6 +82,7 @@ export function drawEngine(chance: Chance): KnownEngine {
     faster,
     first: readyAt(map.ratio),
     next: readyAt(map.ratio * faster),
+    madeOf: madeAt(map.ratio),
   };
 }
 

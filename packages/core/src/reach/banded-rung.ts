@@ -1,5 +1,6 @@
 import { curveBand, figuresOfDraws } from './bands-of-draws.ts';
 import { breathingSpread } from './breathing.ts';
+import { fuelOfBaseline } from './burning.ts';
 import { drawsOfAlone, drawsOfMatch, type RungDraws } from './draws-of-rung.ts';
 import { type Judged, judged } from './judged.ts';
 import type { ReachInput } from './model.ts';
@@ -83,7 +84,7 @@ function drawsOf(
       ? []
       : [
           {
-            key: `${made.supply.fuel.name} in place of ${input.supply.fuel.name}`,
+            key: `${made.supply.fuel.name} in place of ${fuelOfBaseline(input).name}`,
             spread: fuelEffect.workSpread,
           },
         ]),

@@ -1,5 +1,5 @@
 import type { MatchCase } from '../airpath/index.ts';
-import { interpolateLinear } from '../numeric/index.ts';
+import { fingerprintOfCurves, interpolateLinear } from '../numeric/index.ts';
 import type { ReachInput } from './model.ts';
 import type { Picked } from './picked.ts';
 
@@ -23,8 +23,10 @@ function heldAt({ engineSpeedRpm, factor }: ReachInput['breathing'][number], spe
 /** How far the breathing changes of a rung may be off, by the key under which their draws are shared. */
 export const breathingSpread = ({ breathing }: ReachInput, picked: Pick<Picked, 'breathing'>) =>
   picked.breathing.flatMap((place) => {
-    const { id, spread } = breathing[place]!;
-    return spread > 0 ? [{ key: `breathing ${id}`, spread }] : [];
+    const { name, spread, engineSpeedRpm, factor } = breathing[place]!;
+    return spread > 0
+      ? [{ key: `breathing ${name} ${fingerprintOfCurves(engineSpeedRpm, factor)}`, spread }]
+      : [];
   });
 
 /** A match whose engine breathes better by all that was picked. */

@@ -1,11 +1,12 @@
 import { caseAtNodes, type MatchCase, type MatchInput, withOtherFuel } from '../airpath/index.ts';
 import { matchAtRatio, nameBeforeDrive } from './made-engine.ts';
 import { nodesFor } from './nodes.ts';
-import type { Picked } from './picked.ts';
+import { NOTHING_FOLLOWS, type Picked } from './picked.ts';
 import type { SearchGround } from './search-ground.ts';
+import { supplyOf } from './supply-of-rung.ts';
 
 /** Ratios at which what a fuel does is worked out lie this share apart. */
-const APART = 1.2;
+const APART = 1.15;
 /** Engine speeds at which it is. */
 const SPEEDS = 3;
 
@@ -58,8 +59,8 @@ function effectAt(ground: SearchGround, picked: Picked, step: number): Effect | 
     const match = matchAtRatio(ground, picked, APART ** step);
     if (match === null) return null;
     const few = caseAtNodes(match, nodesFor(match.input.baseline, ground.input.target, SPEEDS));
-    const { fuel: before, lambda, mixes } = ground.input.supply;
-    const after = ground.input.fuels[picked.fuel!]!.fuel;
+    const { fuel: before, mixes } = ground.input.supply;
+    const { fuel: after, lambda } = supplyOf(ground.input, picked, NOTHING_FOLLOWS);
     const { input } = withOtherFuel(few, { before, after, lambda, mixes }).match;
     const { baseline, charge, work } = input;
     return {

@@ -1,8 +1,9 @@
 import { type MatchCase, withOtherFuel } from '../airpath/index.ts';
 import { deriveFigures } from '../combination/index.ts';
-import { type ChargeAtLoad, type FuelEffect, fuelEffect } from '../fuel/index.ts';
+import { type ChargeAtLoad, type Fuel, type FuelEffect, fuelEffect, isSameFuel } from '../fuel/index.ts';
 import { burningRoughly } from './burning-roughly.ts';
 import type { MadeEngine } from './made-engine.ts';
+import type { ReachInput } from './model.ts';
 import type { Picked } from './picked.ts';
 import type { SearchGround } from './search-ground.ts';
 
@@ -21,9 +22,12 @@ export interface Burning {
 /** Last of all that is done to a match: what another fuel does to its charge and its work. */
 export function burning(made: MadeEngine, ground: SearchGround, picked: Picked): Burning {
   const { match, supply } = made;
-  if (picked.fuel === null) return { match, fuelFactor: null, effect: null };
-  const { fuel: before, mixes, lambda } = ground.input.supply;
-  const after = supply.fuel;
+  const { fuel, mixes } = ground.input.supply;
+  // The engine alone was pulled on what its baseline was pulled on, whatever is in the tank now.
+  const before = match === null ? fuelOfBaseline(ground.input) : fuel;
+  // As the new fuel is mixed, which is what a match of the changed sheet takes.
+  const { fuel: after, lambda } = supply;
+  if (isSameFuel(before, after)) return { match, fuelFactor: null, effect: null };
   if (match !== null) {
     if (ground.isRough)
       return { match: burningRoughly(match, ground, picked), fuelFactor: null, effect: null };
@@ -35,6 +39,10 @@ export function burning(made: MadeEngine, ground: SearchGround, picked: Picked):
   );
   return { match: null, fuelFactor: effects.map(({ work }) => work), effect: effects.at(-1) ?? null };
 }
+
+/** On which the pulls behind the engine alone were made. */
+export const fuelOfBaseline = ({ builds, supply }: ReachInput): Fuel =>
+  builds.find(({ madeOf }) => madeOf?.fuelBehind !== undefined)?.madeOf?.fuelBehind ?? supply.fuel;
 
 /** The charge of the engine without a supercharger, at each node. */
 function chargesOf({ baseline, sheet }: MadeEngine, lambda: number): ChargeAtLoad[] {

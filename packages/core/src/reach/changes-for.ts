@@ -35,7 +35,7 @@ export function changesFor(ground: SearchGround, picked: Picked, follows: Follow
         ]),
     ...of(input.coolers, picked.cooler, (one) => coolerChange(one, build), 'cooler'),
     ...picked.breathing.flatMap((place) => of(input.breathing, place, breathingChange, 'breathing')),
-    ...of(input.fuels, picked.fuel, (one) => fuelChange(one, input), 'fuel'),
+    ...of(input.fuels, picked.fuel, (one) => fuelChange(one, input, picked.build), 'fuel'),
     ...of(input.speedLimits, picked.speedLimit, speedLimitChange, 'limit'),
     ...of(input.injectors, follows.injectors, injectorsChange, 'injectors'),
     ...of(input.pumps, follows.pump, pumpChange, 'pump'),

@@ -1,5 +1,5 @@
 import type { ReachInput } from './model.ts';
-import { isOtherCooler, isOtherFuel } from './part-changes.ts';
+import { isHotterWith, isOtherCooler, isOtherFuel } from './part-changes.ts';
 import { changesOf, type DriveChoice, type Picked } from './picked.ts';
 
 /** A set of changes but for the size of what is changed in the drive, which is searched for. */
@@ -25,6 +25,8 @@ export function groupsOf(input: ReachInput): Group[] {
             const picked: Picked = { build, drive: null, cooler, fuel, breathing, speedLimit };
             const changes = changesOf(picked, one.change === null);
             if (changes > input.mostChanges) continue;
+            // A fuel that stands a hotter charge would be praised for a loss that was never taken off.
+            if (cooler !== null && fuel !== null && isHotterWith(input.coolers[cooler]!, one)) continue;
             groups.push({ picked, sizesOf: null });
             if (!isCharged || changes === input.mostChanges) continue;
             for (const sizesOf of ['blowerPulley', 'crankPulley', 'stepUp'] as const)

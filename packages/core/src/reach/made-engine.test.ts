@@ -107,7 +107,7 @@ test('another supercharger takes the place of the one that is there, with its ow
   expect(other.length).toBeGreaterThan(0);
   for (const { changes, cost, made } of other) {
     expect(changes[0]).toEqual(change);
-    expect(cost.total).toBe(changes.reduce((sum, one) => sum + one.cost, 0));
+    expect(cost.total).toBe(changes.reduce((sum, one) => sum + (one.cost === 0 ? 0 : 4 ** one.cost), 0));
     expect(made!.match!.input.drive.stepUp).toBe(4);
   }
   expect(answer.left.map(({ buildId }) => buildId)).toEqual(['present', 'other']);

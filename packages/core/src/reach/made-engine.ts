@@ -6,7 +6,7 @@ import {
   withDriveOf,
 } from '../airpath/index.ts';
 import type { CombinationSheet } from '../combination/index.ts';
-import { assumedBesideFit, withFit } from '../fit/index.ts';
+import { asAnotherSetUp, assumedBesideFit, fittedInput, withFit } from '../fit/index.ts';
 import type { FuelSupply } from '../fuel/index.ts';
 import type { Remark, Result } from '../remark/index.ts';
 import { breathed, breathingAt } from './breathing.ts';
@@ -35,21 +35,22 @@ export interface MadeEngine {
  * on top. `null`: the changed sheet cannot be matched.
  */
 export function madeEngine(ground: SearchGround, picked: Picked, follows: Following): MadeEngine | null {
-  const { input, write } = ground;
+  const { input } = ground;
   const build = input.builds[picked.build]!;
-  const changes = changesFor(ground, picked, follows);
-  const own = build.change === null ? changes : changes.slice(1);
-  const sheet = write(build.sheet, own);
   const baseline = ground.baselines[picked.build]!;
   const breathing = breathingAt(input, picked, baseline.engineSpeedRpm);
-  const engine = { build, changes, sheet, supply: supplyOf(input, picked, follows), baseline, breathing };
+  const engine = { build, ...onPaper(ground, picked, follows), baseline, breathing };
   const { madeOf, fit } = build;
   if (madeOf === null) return { ...engine, match: null, assumptions: build.assumptions };
   const ready = readyBeforeDrive(ground, picked);
   if (!ready.ok) return null;
-  const asOnSheet = withDriveOf(ready.value, sheet, madeOf.stated);
+  const asOnSheet = withDriveOf(ready.value, engine.sheet, madeOf.stated);
   if (!asOnSheet.ok) return null;
-  const fitted = fit === null ? asOnSheet.value : withFit(asOnSheet.value, fit);
+  const taken = fittedTo(ground, asOnSheet.value, fit);
+  // Another cam, heads or fuel is another set-up, even on the pulley that was pulled.
+  const isTakenApart = picked.breathing.length > 0 || picked.fuel !== null;
+  const fitted =
+    isTakenApart && fit !== null && !ground.isRough ? asAnotherSetUp(taken, asOnSheet.value, fit) : taken;
   return {
     ...engine,
     match: breathing === null ? fitted : breathed(fitted, breathing, input, picked),
@@ -57,6 +58,43 @@ export function madeEngine(ground: SearchGround, picked: Picked, follows: Follow
       onceEach([...build.assumptions, ...assumedBesideFit(ready.value.assumptions, fit)]),
     ),
   };
+}
+
+/** A made engine with parts that follow of themselves: of its match they change no more than what the belt holds. `null`: as above. */
+export function withParts(
+  ground: SearchGround,
+  made: MadeEngine,
+  picked: Picked,
+  follows: Following,
+): MadeEngine | null {
+  const engine = { ...made, ...onPaper(ground, picked, follows) };
+  const { match, build, sheet } = engine;
+  if (match === null || follows.beltRibs === null) return engine;
+  const onSheet = withDriveOf(match, sheet, build.madeOf?.stated);
+  if (!onSheet.ok) return null;
+  const { ribs } = onSheet.value.input.drive;
+  return { ...engine, match: { ...match, input: { ...match.input, drive: { ...match.input.drive, ribs } } } };
+}
+
+/** What is changed, as told, on the sheet and between tank and cylinder. */
+function onPaper(
+  ground: SearchGround,
+  picked: Picked,
+  follows: Following,
+): Pick<MadeEngine, 'changes' | 'sheet' | 'supply'> {
+  const { sheet, change } = ground.input.builds[picked.build]!;
+  const changes = changesFor(ground, picked, follows);
+  return {
+    changes,
+    sheet: ground.write(sheet, change === null ? changes : changes.slice(1)),
+    supply: supplyOf(ground.input, picked, follows),
+  };
+}
+
+/** With the fit taken in; what a rough look finds has no spread, for nothing is drawn of it. */
+function fittedTo({ isRough }: SearchGround, match: MatchCase, fit: ReachBuild['fit']): MatchCase {
+  if (isRough) return { input: fit === null ? match.input : fittedInput(match.input, fit), spread: [] };
+  return fit === null ? match : withFit(match, fit);
 }
 
 /** The match of a set of changes at any ratio from crankshaft to impeller, whatever its pulleys; before another fuel. `null`: none. */
@@ -70,7 +108,7 @@ export function matchAtRatio(ground: SearchGround, picked: Picked, ratio: number
     input: { ...ready.value.input, drive: { ...drive, pulleyRatio: ratio / drive.stepUp } },
     spread: ready.value.spread,
   };
-  const fitted = fit === null ? turned : withFit(turned, fit);
+  const fitted = fittedTo(ground, turned, fit);
   const breathing = breathingAt(input, picked, turned.input.baseline.engineSpeedRpm);
   return breathing === null ? fitted : breathed(fitted, breathing, input, picked);
 }

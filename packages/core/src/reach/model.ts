@@ -222,6 +222,7 @@ export interface Rung {
   chance: number;
   /** Whether it reaches the target within all limits that bind. */
   reaches: boolean;
+  /** The highest class, which is the word shown, and 4 to the power of each class but 0, summed. */
   cost: { total: number; highest: CostClass };
   bindsFirst: LimitFinding | null;
   /** Every limit that was looked at, nearest first. */

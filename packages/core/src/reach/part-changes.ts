@@ -1,8 +1,8 @@
 import type { Cooler } from '../airpath/index.ts';
 import { keyOfCooler } from '../airpath/index.ts';
 import { type Fuel, fuelNamed } from '../fuel/index.ts';
-import { speedFigure } from '../quantity/index.ts';
-import { said } from '../remark/index.ts';
+import { figureOf, percentFigure, speedFigure } from '../quantity/index.ts';
+import { type Said, said } from '../remark/index.ts';
 import { ENTERED, edit } from './entered.ts';
 import type {
   ReachBreathing,
@@ -13,6 +13,7 @@ import type {
   ReachInput,
   SheetEdit,
 } from './model.ts';
+import { isLambdaTold, lambdaOn } from './supply-of-rung.ts';
 
 /** Words of a sheet by which a cooler is known again. */
 const COOLER_WORDS: Record<Cooler['by'], { type: string; coolant: string | null }> = {
@@ -24,7 +25,7 @@ const COOLER_WORDS: Record<Cooler['by'], { type: string; coolant: string | null 
 /** Another cooler in place of the one that is there, or none. */
 export function coolerChange({ name, cooler, cost, from }: ReachCooler, build: ReachBuild): ReachChange {
   const present = build.match?.input.cooler ?? null;
-  const before = present === null ? 'no cooler' : said`one of ${ENTERED.share(present.effectiveness)}`;
+  const before = present === null ? 'no cooler' : oneOf(present);
   return {
     part: 'cooler',
     said: said`${cooler === null ? 'No cooler' : `Cooler “${name}”`} in place of ${before}`,
@@ -36,10 +37,24 @@ export function coolerChange({ name, cooler, cost, from }: ReachCooler, build: R
   };
 }
 
+/** `one of 80 % with ice water at 4 °C` */
+function oneOf({ by, effectiveness, coolantTemperature }: Cooler): Said {
+  const share = percentFigure(effectiveness);
+  return by === 'air' || coolantTemperature === null
+    ? said`one of ${share}`
+    : said`one of ${share} with ${by} at ${figureOf(coolantTemperature, 'temperature', { decimals: 0 })}`;
+}
+
 /** Whether a cooler of the list does something else than the one of the build. */
 export function isOtherCooler({ cooler }: ReachCooler, { match }: ReachBuild): boolean {
   if (match === null) return false;
   return keyOfCooler({ ...match.input, cooler }) !== keyOfCooler(match.input);
+}
+
+/** Whether the charge gets hotter with it than with the one of the build: then the spark that was pulled is too early, and what that costs no match tells. */
+export function isHotterWith({ cooler }: ReachCooler, { match }: ReachBuild): boolean {
+  const present = match?.input.cooler ?? null;
+  return present !== null && (cooler === null || cooler.effectiveness < present.effectiveness);
 }
 
 function coolerEdits({ by, effectiveness, loss, coolantTemperature }: Cooler): SheetEdit[] {
@@ -58,10 +73,23 @@ function coolerEdits({ by, effectiveness, loss, coolantTemperature }: Cooler): S
 
 const capitalised = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
-export const fuelChange = ({ fuel, cost, from }: ReachFuel, { supply }: ReachInput): ReachChange => ({
+/** Digits of lambda on a sheet. */
+const LAMBDA_DIGITS = 3;
+
+/** Another fuel in place of all that the sheet says of the one that is there; how the engine is mixed stays said where it was. */
+export const fuelChange = (
+  { fuel, cost, from }: ReachFuel,
+  input: ReachInput,
+  build: number,
+): ReachChange => ({
   part: 'fuel',
-  said: said`${capitalised(fuel.name)} in place of ${supply.fuel.name}`,
-  edits: fuelEdits(fuel),
+  said: said`${capitalised(fuel.name)} in place of ${input.supply.fuel.name}`,
+  edits: [
+    ...fuelEdits(fuel),
+    ...(isLambdaTold(input)
+      ? [edit('fuel', 'lambda', lambdaOn(input, fuel, build).toPrecision(LAMBDA_DIGITS))]
+      : []),
+  ],
   clears: ['fuel'],
   cost,
   ground: 'rule of thumb',
@@ -116,15 +144,24 @@ export const speedLimitChange = (rpm: number): ReachChange => ({
   clears: [],
   cost: 0,
   ground: 'measured by you',
-  from: said`the curve up to that speed`,
+  from: said`the curve up to that speed; what it makes above is given up`,
 });
+
+/** A name that begins with a figure is its size alone, which is said in the reader's units. */
+const named = (name: string, size: Said): Said =>
+  /^\d/u.test(name) ? said` of ${size}` : said` “${name}”, ${size}`;
+
+const pressureFigure = (pascal: number) => figureOf(pascal, 'pressureDifference', { decimals: 0 });
+
+/** Pumps are told in litres an hour everywhere. */
+const LITRES = { units: { us: 'L/h', si: 'L/h' }, decimals: 0 };
 
 /** Injectors that pass what the rung burns. As many as are there, or as they were told with. */
 export function injectorsChange({ injectors, name, cost }: ReachInput['injectors'][number]): ReachChange {
   const { flow, ratedPressure, deadTime, count } = injectors;
   return {
     part: 'injectors',
-    said: said`${count} injectors of ${name}`,
+    said: said`${count} injectors${named(name, said`${figureOf(flow, 'massFlow', { decimals: 0 })} at ${pressureFigure(ratedPressure)}`)}`,
     edits: [
       edit('fuelSystem', 'injectors', `${count}`),
       edit('fuelSystem', 'injectorFlow', ENTERED.massFlow(flow)),
@@ -138,7 +175,7 @@ export function injectorsChange({ injectors, name, cost }: ReachInput['injectors
     clears: [],
     cost,
     ground: 'rule of thumb',
-    from: said`the smallest of the parts list that pass the fuel of this rung`,
+    from: said`the smallest of the parts list that pass the fuel of this way`,
   };
 }
 
@@ -146,7 +183,10 @@ export function pumpChange({ pump, cost }: ReachInput['pumps'][number]): ReachCh
   const [point] = pump.points;
   return {
     part: 'pump',
-    said: said`Fuel pump ${pump.name}`,
+    said:
+      point === undefined
+        ? said`Fuel pump “${pump.name}”`
+        : said`Fuel pump${named(pump.name, said`${figureOf(point.flow, 'volumeFlow', LITRES)} at ${pressureFigure(point.pressure)}`)}`,
     edits: [
       edit('fuelSystem', 'pump', pump.name),
       ...(point === undefined
@@ -160,7 +200,7 @@ export function pumpChange({ pump, cost }: ReachInput['pumps'][number]): ReachCh
     clears: [],
     cost,
     ground: 'rule of thumb',
-    from: said`the smallest of the parts list that gives the fuel of this rung at its pressure`,
+    from: said`the smallest of the parts list that gives the fuel of this way at its pressure`,
   };
 }
 

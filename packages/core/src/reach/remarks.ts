@@ -3,16 +3,25 @@ import { type Remark, remark, said } from '../remark/index.ts';
 import { LIMITS } from '../rule/index.ts';
 import type { Judged } from './judged.ts';
 import type { ReachInput } from './model.ts';
+import type { Ran } from './what-ran.ts';
 
 /** What there is to say of a search beside its rungs. */
-export function remarksOf({ target, standard, builds }: ReachInput, present: Judged): Remark[] {
+export function remarksOf({ target, standard, builds }: ReachInput, present: Judged, ran: Ran): Remark[] {
   const remarks: Remark[] = [];
-  if (present.reaches)
+  if (ran.size > 0)
+    remarks.push(
+      remark(
+        'caution',
+        'pulled-past-what-is-usual',
+        `As it was pulled the engine is past limits that rest on what is usual or assumed (${[...ran.keys()].map((id) => LIMITS[id].label).join(', ')}). It told more than the rule does: they bind only what goes further than that. Put what the parts stand on the sheet.`,
+      ),
+    );
+  if (present.reaches && present.holds)
     remarks.push(
       remark(
         'note',
         'reaches-as-it-is',
-        said`The engine as it is makes ${figureOf(present.figure, 'power')} by its match and reaches the target already; rungs beyond it are not needed for it.`,
+        said`The engine as it is makes ${figureOf(present.figure, 'power', { decimals: 0 })} by its match and reaches the target already; rungs beyond it are not needed for it.`,
       ),
     );
   if (present.passed.length > 0)

@@ -13,14 +13,18 @@ const NEAREST = 4;
 const MOST_OVER = 12;
 /** Share beyond which no better breathing is looked for: that is another engine. */
 const MOST_BREATHING = 0.6;
-/** Of the share found. */
+/** Of the share found, and how often it is looked for. */
 const TOLERANCE = 1e-4;
+const MOST_LOOKS = 8;
+
+/** A decimal would say more than any band does. */
+const wholePower = (watt: number) => figureOf(watt, 'power', { decimals: 0 });
 
 /** Why nothing reaches the target: the limit that stops most of what would, or that nothing of the list is fast enough. */
 export function reasonOf({ target, standard }: ReachInput, found: readonly ScreenedOne[]): Said {
   const over = found.filter(({ reaches, holds }) => reaches && !holds);
   const best = Math.max(0, ...found.filter(({ holds }) => holds).map(({ figure }) => figure));
-  const most = said`the most within all limits is ${figureOf(best, 'power')} of the ${figureOf(target.power, 'power')} asked for`;
+  const most = said`the most within all limits is ${wholePower(best)} of the ${wholePower(target.power)} asked for`;
   if (standard.factor <= 0 || over.length === 0)
     return best > 0
       ? said`Nothing that can be bought makes as much: ${most}.`
@@ -30,7 +34,9 @@ export function reasonOf({ target, standard }: ReachInput, found: readonly Scree
     count: over.filter(({ passed }) => passed.some((one) => one.id === id)).length,
   })).sort((a, b) => b.count - a.count);
   const [first] = counts;
-  const passed = counts.filter(({ count }) => count === first!.count).map(({ id }) => LIMITS[id].label);
+  const passed = counts
+    .filter(({ count }) => count === first!.count)
+    .map(({ id }, place) => (place === 0 ? LIMITS[id].label : LIMITS[id].label.toLowerCase()));
   const which = said`${passed.join(' and ')} ${passed.length === 1 ? 'is' : 'are'} passed by ${first!.count} of the ${over.length} that would make it`;
   return best > 0
     ? said`${which}; ${most}.`
@@ -59,7 +65,7 @@ function limitsMoved(ground: SearchGround, found: readonly ScreenedOne[]): Least
   }
   return [...least].map(([what, whole]) => ({
     what,
-    said: joined(whole.passed.map(limitSaid), ' and '),
+    said: capitalised(joined(whole.passed.map(limitSaid), ' and ')),
     share: -worstOf(whole).margin,
     changes: whole.made.changes,
   }));
@@ -81,16 +87,33 @@ const isNearer = (one: Judged, other: Judged): boolean =>
   one.passed.length - other.passed.length < 0 ||
   (one.passed.length === other.passed.length && worstOf(one).margin > worstOf(other).margin);
 
-/** `Impeller speed of 55,400 rpm at most in place of 52,000 rpm` */
+/** `an impeller that its maker allows 55,400 rpm in place of 52,000 rpm` */
 function limitSaid({ id, value, threshold, kind, stay }: LimitReading): Said {
   const figure = (one: number) =>
     kind === 'engineSpeed' ? speedFigure(one) : kind === 'ratio' ? numberFigure(one, 3) : figureOf(one, kind);
+  const inPlace = said`${figure(value)} in place of ${figure(threshold)}`;
+  const times = (more: number) => numberFigure(more, 2);
   // What would have to stand more, never that somebody should allow it more.
-  if (id === 'impellerSpeed')
-    return said`An impeller that its maker allows ${figure(value)} in place of ${figure(threshold)}`;
+  if (id === 'impellerSpeed') return said`an impeller that its maker allows ${inPlace}`;
+  if (id === 'injectors') return said`injectors that pass ${times(value / threshold)} times as much`;
+  if (id === 'pump') return said`a fuel pump that gives ${times(threshold / value)} times as much`;
+  if (id === 'belt') return said`a belt drive that holds ${times(value / threshold)} times as much`;
+  if (id === 'block') return said`a short block that is trusted with ${inPlace}`;
+  if (id === 'boostCap') return said`a boost cap of ${inPlace}`;
+  if (id === 'spark')
+    return said`a fuel, or a cooler charge, that allows ${figure(threshold)} of advance in place of ${figure(value)}`;
+  if (id === 'fuelAndCompression')
+    return said`a fuel, a cooler or a compression ratio that goes with ${figure(value)} of boost in place of ${figure(threshold)}`;
   const ends = stay === 'below' ? 'up to' : 'down to';
-  return said`${LIMITS[id].label} allowed ${ends} ${figure(value)} in place of ${figure(threshold)}`;
+  return said`${LIMITS[id].label.toLowerCase()} allowed ${ends} ${inPlace}`;
 }
+
+const capitalised = (one: Said): Said => {
+  const [first, ...rest] = one.parts;
+  return typeof first === 'string'
+    ? joined([`${first.charAt(0).toUpperCase()}${first.slice(1)}`, ...rest], '')
+    : one;
+};
 
 /** The share by which an engine within its limits would have to swallow more at all speeds. */
 function betterBreathing(ground: SearchGround, found: readonly ScreenedOne[]): LeastRemedy[] {
@@ -115,24 +138,29 @@ function betterBreathing(ground: SearchGround, found: readonly ScreenedOne[]): L
       ];
 }
 
-function shareNeeded(input: ReachInput, { picked }: ScreenedOne): { share: number; one: Judged } | null {
+function shareNeeded(
+  input: ReachInput,
+  { picked, figure }: ScreenedOne,
+): { share: number; one: Judged } | null {
+  const asked = input.target.power;
   const at = (share: number): Judged | null => {
     const ground = searchGround({ ...input, breathing: [...input.breathing, better(share)] });
     return judged(ground, { ...picked, breathing: [...picked.breathing, input.breathing.length] });
   };
-  let low = 0;
-  let high = MOST_BREATHING;
-  let best = at(high);
-  if (best === null || !best.reaches) return null;
-  while (high - low > TOLERANCE) {
-    const middle = (low + high) / 2;
-    const one = at(middle);
-    if (one?.reaches) {
-      high = middle;
-      best = one;
-    } else low = middle;
+  // Power goes nearly with the air, so that a few looks along the slope are through.
+  let before = { share: 0, figure };
+  let share = asked / figure - 1;
+  for (let look = 0; look < MOST_LOOKS && share <= MOST_BREATHING; look++) {
+    const one = at(share);
+    if (one === null) return null;
+    const slope = (one.figure - before.figure) / (share - before.share);
+    if (!(slope > 0)) return null;
+    const short = (asked - one.figure) / slope;
+    if (one.reaches && -short <= TOLERANCE) return one.holds ? { share, one } : null;
+    before = { share, figure: one.figure };
+    share += short + TOLERANCE / 2;
   }
-  return best.holds ? { share: high, one: best } : null;
+  return null;
 }
 
 /** A gain in breathing that nobody has stated: what it would take. */
@@ -162,7 +190,7 @@ function lowerTarget(ground: SearchGround, found: readonly ScreenedOne[]): Least
   return [
     {
       what: 'target',
-      said: said`A target of ${figureOf(best.figure, 'power')} in place of ${figureOf(target.power, 'power')}: the most within all limits`,
+      said: said`A target of ${wholePower(best.figure)} in place of ${wholePower(target.power)}: the most within all limits`,
       share: 1 - best.figure / target.power,
       changes: changesFor(ground, best.picked, best.follows),
     },

@@ -4,7 +4,6 @@ import { normalCdf, normalSource } from '../numeric/index.ts';
 import { said } from '../remark/index.ts';
 import { readLimits } from '../rule/index.ts';
 import {
-  groupCount,
   keptAnswer,
   ladderOf,
   type ReachInput,
@@ -14,7 +13,9 @@ import {
   troubleOfTarget,
   whatIsLeft,
 } from './index.ts';
+import { reachInParts, reachPart } from './reach-in-parts.ts';
 import { aloneBuild, buildOf, fuelOf, PLAIN_SHEET, reachInput, sheetOf } from './reach-input.testing.ts';
+import { groupCount } from './screen.ts';
 
 /** The supercharger of the hand-worked pulley: 3.6 to one, 52,000 r/min; crank pulley 165 mm, engine cut at 6,700 and overrun by 200. */
 const GEARED = sheetOf({ supercharger: { ...PLAIN_SHEET.supercharger, stepUp: 3.6 } });
@@ -188,6 +189,32 @@ test('parts of a search put together in any order say what the whole says, numbe
   expect(whole.rungs.length).toBeGreaterThan(2);
 });
 
+test('a search shared out says what one in line says, and the ladder so far before the half of it', async () => {
+  const input = rich({ fuels: ['E10', 'E85', 'methanol'].map(fuelOf) });
+  // More than the first parts hold.
+  expect(groupCount(input)).toBeGreaterThan(24);
+  const heard: { share: number; ways: number }[] = [];
+  const answer = await reachInParts(input, async (name, given) => reachPart(input, name, given), {
+    atOnce: 1,
+    onProgress: ({ share, rungs }) => heard.push({ share, ways: rungs.length }),
+  });
+  expect(answer).toEqual(reach(input));
+  const shares = heard.map(({ share }) => share);
+  expect(shares).toEqual([...shares].sort((a, b) => a - b));
+  expect(shares.at(-1)).toBeCloseTo(1, 9);
+  expect(heard.find(({ ways }) => ways > 0)!.share).toBeLessThan(0.4);
+});
+
+test('a part that fails ends the search with its reason, and no further part is begun', async () => {
+  const begun: string[] = [];
+  const run = async (name: 'screen' | 'ladder' | 'band' | 'left'): Promise<never> => {
+    begun.push(name);
+    throw new Error('given up');
+  };
+  await expect(reachInParts(rich(), run, { atOnce: 1 })).rejects.toThrow('given up');
+  expect(begun).toEqual(['screen']);
+});
+
 test('cheapest first, none that is needlessly dearer, and every number of a curve is one, within its band', () => {
   const answer = reach(rich());
   const reaching = answer.rungs.filter(({ reaches }) => reaches);
@@ -267,9 +294,9 @@ test('injectors that are too small come along, as the smallest of the list that 
   const needed = rung!.limits.find(({ id }) => id === 'injectors')!;
   expect(needed.margin).toBeGreaterThanOrEqual(0);
   // The next smaller one would be held open longer in the proportion of their flows.
-  const flowOf = (text: string) => Number(/([\d.]+) lb\/h/.exec(text)![1]);
-  const chosen = flowOf(rung!.changes[1]!.said.text);
-  const smaller = Math.max(...[50, 60, 95, 125].filter((flow) => flow < chosen), 45);
+  const { edits } = rung!.changes[1]!;
+  const chosen = Number.parseFloat(edits.find(({ field }) => field === 'injectorFlow')!.text!) / pounds;
+  const smaller = Math.max(...[50, 60, 95, 125].filter((flow) => flow < chosen - 0.01), 45);
   expect((needed.value * chosen) / smaller).toBeGreaterThan(needed.threshold);
 });
 

@@ -1,7 +1,7 @@
-import { figureOf, type QuantityKind, speedFigure, speedRange } from '../quantity/index.ts';
+import { figureOf, speedFigure, speedRange } from '../quantity/index.ts';
 import { type Remark, remark, type Said, said } from '../remark/index.ts';
 import { AS_IT_IS } from './as-it-is.ts';
-import { judged } from './judged.ts';
+import { type Judged, judged } from './judged.ts';
 import type { ReachInput } from './model.ts';
 import { SCREENED_NODES } from './screen.ts';
 import { type SearchGround, searchGround } from './search-ground.ts';
@@ -37,20 +37,23 @@ export function troubleOfTarget(input: ReachInput): Remark | null {
       'no-match-as-it-is',
       'The engine as it is cannot be matched, so that no change can be held against it. Ask "pullbook match" why, and mend the sheet.',
     );
-  return troubleOfPower(input, present.figure) ?? troubleOfCap(ground, present.at.curve.figures.boost);
+  return troubleOfPower(input, present) ?? troubleOfCap(ground, present.at.curve.figures.boost);
 }
 
 const refusal = (code: string, message: string | Said): Remark => remark('refusal', code, message);
 
-/** Against what was measured, where the figure is one of a pull; else against the match. */
-function troubleOfPower({ target, measuredNow }: ReachInput, matched: number): Remark | null {
+/**
+ * Against what was measured, where the figure is one of a pull; else against the match. Less than is there now can be asked for where the
+ * engine as it is passes a cap or a limit: then something has to be changed.
+ */
+function troubleOfPower({ target, measuredNow }: ReachInput, present: Judged): Remark | null {
   const isMeasured = target.what === 'peak power' && measuredNow !== null;
-  const now = isMeasured ? measuredNow.power : matched;
-  const power = (value: number) => figureOf(value, 'power' satisfies QuantityKind);
+  const now = isMeasured ? measuredNow.power : present.figure;
+  const power = (value: number) => figureOf(value, 'power', { decimals: 0 });
   const how = isMeasured
     ? said`measured in ${measuredNow.pullIds.length} ${measuredNow.pullIds.length === 1 ? 'pull' : 'pulls'}`
     : said`by its match`;
-  if (target.power <= now)
+  if (target.power <= now && present.holds)
     return refusal(
       'target-below-now',
       said`The target is ${power(target.power)} and the engine makes ${power(now)} as it is, ${how}: nothing has to be changed. Ask for more than that, or for what is left in it.`,

@@ -24,13 +24,13 @@ export const USUAL_COSTS: Record<ChangePart, CostClass> = {
   speedLimit: 0,
 };
 
-/** Fuels that a pump or a drum has: of what is sold as E85 the label and what is usual in it, for they differ. */
+/** Fuels that a pump or a drum has: of what is sold as E85 the label and what is usual in it, for they differ. Methanol asks for twice the fuel, other hoses and much care. */
 const FUELS: [name: string, cost: CostClass][] = [
   ['gasoline 98', 1],
   ['racing gasoline', 2],
   ['E85 as labelled', 1],
   ['E85 usual 70 %', 1],
-  ['methanol', 2],
+  ['methanol', 3],
 ];
 
 /** lb/h of gasoline at 3 bar. */
@@ -54,7 +54,6 @@ export function usualParts(): PartsList {
     crankPulleys: pulleys(140, 215, 5),
     stepUps: [],
     coolers: [
-      { id: 'no cooler', name: 'no cooler', cooler: null, cost: 0, from: COMMON },
       cooler('air to air', 'air', 0.7, null, 3),
       cooler('air to water', 'water', 0.8, 291.15, 3),
       cooler('ice water', 'ice water', 0.8, 277.15, 3),

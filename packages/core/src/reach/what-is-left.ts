@@ -25,8 +25,9 @@ export function whatIsLeft(input: ReachInput, place: number): WhatIsLeft | null 
     build.match === null ? null : build.match.input.drive.pulleyRatio * build.match.input.drive.stepUp;
   const choiceAt = choiceFor(build);
   if (ratioNow === null || choiceAt === null) return null;
-  const alone = asItIs(input);
-  const thin = searchGround(alone, SCREENED_NODES);
+  const alone = asItIs(input, build);
+  // Few speeds, yet every limit: the spark too where another is passed already.
+  const thin = { ...searchGround(alone, SCREENED_NODES), isRough: false };
   const at = (ground: SearchGround, drive: DriveChoice | null): Judged | null =>
     judged(ground, { build: place, drive, cooler: null, fuel: null, breathing: [], speedLimit: null });
   const near = (ratio: number) => at(thin, choiceAt(ratio));
@@ -78,13 +79,14 @@ function chokeOf({ readings, at }: Judged, { thresholds }: ReachInput): LimitFin
   return limitFindings(choked, at, thresholds)[0] ?? null;
 }
 
-/** Nothing follows of itself, and the figure is the peak: all else is as it is. */
-const asItIs = (input: ReachInput): ReachInput => ({
+/**
+ * The figure is the peak, and all else as it is: nothing follows of itself. Of a supercharger that is still to be fitted, what has to come with
+ * it comes.
+ */
+const asItIs = (input: ReachInput, { isPresent }: ReachInput['builds'][number]): ReachInput => ({
   ...input,
   target: { ...input.target, what: 'peak power', atRpm: null, windowRpm: null },
-  injectors: [],
-  pumps: [],
-  beltRibs: [],
+  ...(isPresent ? { injectors: [], pumps: [], beltRibs: [] } : {}),
 });
 
 /** How any ratio is had: by the blower's pulley, else by the step-up. */

@@ -1,10 +1,13 @@
 import { speedFigure } from '../quantity/index.ts';
 import { type Remark, remark, said } from '../remark/index.ts';
 import { type LimitFinding, limitFindings } from '../rule/index.ts';
+import { costOf } from './chosen.ts';
+import { fuelCautions } from './fuel-cautions.ts';
 import { groundOfNow, weakestGround } from './ground.ts';
 import { type Judged, judged } from './judged.ts';
 import { onceEach } from './made-engine.ts';
-import type { Banded, CostClass, ReachChange, Rung } from './model.ts';
+import type { Banded, ReachChange, ReachInput, Rung } from './model.ts';
+import { isHotterWith } from './part-changes.ts';
 import type { Picked } from './picked.ts';
 import { rungCurve } from './rung-curve.ts';
 import { rungId } from './rung-id.ts';
@@ -17,11 +20,6 @@ export interface LadderRung extends Rung {
 
 /** Beside a figure of which no band was drawn yet. */
 export const unbanded = (value: number): Banded => ({ value, low: value, high: value });
-
-export const costOf = (changes: readonly ReachChange[]): Rung['cost'] => ({
-  total: changes.reduce((sum, { cost }) => sum + cost, 0),
-  highest: Math.max(0, ...changes.map(({ cost }) => cost)) as CostClass,
-});
 
 /** A set of changes solved at all speeds. `null`: its sheet cannot be matched. */
 export function wholeRung(ground: SearchGround, picked: Picked): LadderRung | null {
@@ -58,7 +56,13 @@ export function rungOf({ input }: SearchGround, one: Judged): LadderRung {
       groundOfNow(build, isPulled),
       ...changes.filter(({ part }) => !FOLLOWING.has(part)).map((change) => change.ground),
     ]),
-    assumptions: onceEach([...made.assumptions, ...made.supply.assumptions, ...beyondMap(one)]),
+    assumptions: onceEach([
+      ...made.assumptions,
+      ...made.supply.assumptions,
+      ...beyondMap(one),
+      ...(one.picked.fuel === null ? [] : fuelCautions(made.supply.fuel)),
+      ...hotterCharge(input, one),
+    ]),
   };
 }
 
@@ -75,6 +79,17 @@ function highestBoost({ curve }: Judged): Rung['highestBoost'] {
   for (let node = 0; node < boost.length; node++)
     if (Number.isFinite(boost[node]) && (best < 0 || boost[node]! > boost[best]!)) best = node;
   return best < 0 ? null : { ...unbanded(boost[best]!), atRpm: curve.engineSpeedRpm[best]! };
+}
+
+function hotterCharge({ coolers }: ReachInput, { picked, made }: Judged): Remark[] {
+  if (picked.cooler === null || !isHotterWith(coolers[picked.cooler]!, made.build)) return [];
+  return [
+    remark(
+      'caution',
+      'rung-charge-hotter',
+      'The charge gets hotter than it was pulled with and asks for a later spark; what that costs is not in the figure.',
+    ),
+  ];
 }
 
 /** What lies where nothing of the map was measured is reckoned beyond it. */

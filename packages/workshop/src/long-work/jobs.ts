@@ -1,17 +1,7 @@
 import { bandsOfDraws, type MatchCase, type MatchDraws, matchDraws } from '@pullbook/core/airpath';
 import { type FitTarget, fitTogether, type MatchFit } from '@pullbook/core/fit';
 import { type Pull, viewPull } from '@pullbook/core/pull';
-import {
-  bandedRung,
-  type Ladder,
-  type LadderRung,
-  ladderOf,
-  type ReachInput,
-  type Screened,
-  screenReach,
-  type WhatIsLeft,
-  whatIsLeft,
-} from '@pullbook/core/reach';
+import { type ReachInput, type ReachParts, reachPart } from '@pullbook/core/reach';
 import type { Remark, Result } from '@pullbook/core/remark';
 import { type Finding, findingsOfPull, type RuleContext } from '@pullbook/core/rule';
 import { type ColumnMapping, type FileReading, type PullDraft, pullsFromReading } from '@pullbook/formats';
@@ -41,31 +31,13 @@ export const jobs = {
   /** Their bands, from all slices in order. */
   bandsOfDraws: (slices: MatchDraws[]) => bandsOfDraws(slices),
   /** A part of a search from a target; parts made side by side give what one run gives. */
-  screenReach: ({ input, ...slice }: ReachToScreen): Screened => screenReach(input, slice),
-  ladderOfScreened: ({ input, screened }: ReachScreened): Ladder => ladderOf(input, screened),
-  bandedRung: ({ input, rung }: RungToBand): LadderRung => bandedRung(input, rung),
-  whatIsLeft: ({ input, place }: BuildToTurn): WhatIsLeft | null => whatIsLeft(input, place),
+  reachPart: ({ input, name, given }: PartOfReach) => reachPart(input, name, given),
 };
 
-interface ReachToScreen {
+interface PartOfReach {
   input: ReachInput;
-  part: number;
-  of: number;
-}
-
-interface ReachScreened {
-  input: ReachInput;
-  screened: Screened[];
-}
-
-interface RungToBand {
-  input: ReachInput;
-  rung: LadderRung;
-}
-
-interface BuildToTurn {
-  input: ReachInput;
-  place: number;
+  name: keyof ReachParts;
+  given: ReachParts[keyof ReachParts]['given'];
 }
 
 interface MatchesToDraw {

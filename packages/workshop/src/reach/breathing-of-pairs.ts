@@ -30,7 +30,8 @@ const TWO_SIDED_95 = 1.96;
 /**
  * What changes of the engine itself did to its breathing, one for each that a pair of pulled combinations shows: heads, cam, intake,
  * exhaust. Without boost the air goes as indicated power. Under boost more air swallowed takes some of the boost away, so the gain in
- * power is led back through the match of the pair's first: what it would have to swallow more to gain what was measured.
+ * power is led back through the match of the pair's first: what it would have to swallow more to gain what was measured. Of an engine
+ * without a supercharger such a pair is taken as a scaled baseline takes it.
  */
 export async function breathingOfPairs(
   from: PairsOf,
@@ -63,7 +64,8 @@ async function breathingOf(
   const what = `"${after.name}" against "${before.name}"`;
   const underBoost = isSupercharged(before.sheet);
   const pulls = { before: await viewed(before), after: await viewed(after) };
-  const match = underBoost ? await matchOf(before) : null;
+  // Without boost it is what a scaled baseline is, with its band, so that a search and a match say the same of such an engine.
+  const match = underBoost && isSupercharged(combination.sheet) ? await matchOf(before) : null;
   // Led back through the match nothing of a gain under boost is left open but the pair's own scatter.
   const scaled = scaleBaseline({
     of: baseline,

@@ -1,32 +1,15 @@
 import { CORRECTIONS } from '@pullbook/core/air';
-import type { Baseline, CompressorMap } from '@pullbook/core/airpath';
-import { type CombinationSheet, isSupercharged } from '@pullbook/core/combination';
-import { withFit } from '@pullbook/core/fit';
 import { fuelSupplyOf, inductionOfSheet } from '@pullbook/core/fuel';
-import {
-  type CostClass,
-  type PartsList,
-  type ReachBuild,
-  type ReachInput,
-  troubleOfTarget,
-  USUAL_COSTS,
-} from '@pullbook/core/reach';
-import { accepted, type Remark, type Result, refused, remark, remarkAbout } from '@pullbook/core/remark';
+import { type PartsList, type ReachInput, troubleOfTarget, USUAL_COSTS } from '@pullbook/core/reach';
+import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import type { RuleThresholds } from '@pullbook/core/rule';
 import { type MatchFile, readMatchText, readPartsText, type WrittenReach } from '@pullbook/formats';
 import type { ReachBundle } from '@pullbook/views/reach';
 import { askedOf, type ReachRequest, readReachRequest } from '../edge/reach-request.ts';
 import { thresholdFrom } from '../edge/rule-thresholds.ts';
-import {
-  baselineOfFile,
-  type FileAround,
-  fileBeside,
-  matchOfFile,
-  sheetOfFile,
-  writtenMap,
-} from '../match/match-from-file.ts';
+import { type FileAround, fileBeside, sheetOfFile } from '../match/match-from-file.ts';
 import { settingsOf } from '../settings.ts';
-import { changeOfSupercharger, unitOf, withoutSupercharger, withSections } from './builds.ts';
+import { type BuildsOfFile, buildsOfFile } from './builds-of-file.ts';
 import { partsListOf } from './parts-list.ts';
 import { aLittleMore, MOST_RUNGS } from './target-of-search.ts';
 import { thingsToChange } from './things-to-change.ts';
@@ -35,7 +18,7 @@ import { thingsToChange } from './things-to-change.ts';
 export interface ReachFromFile {
   bundle: ReachBundle;
   /** By build; `null`: its sheet says it, or the book has it. */
-  maps: Record<string, CompressorMap | null>;
+  maps: BuildsOfFile['maps'];
   /** Whether a power was asked for, by the file or beside it. */
   hasTarget: boolean;
 }
@@ -86,6 +69,7 @@ export async function reachFromFile(
     supply,
     without: asked.without,
     speedLimits: section?.speedLimits ?? null,
+    target: asked.target,
   });
   const input: ReachInput = {
     target: asked.target ?? aLittleMore(present, baseline, { factor, boostCap: asked.boostCap }),
@@ -120,86 +104,6 @@ export async function reachFromFile(
       remarks: [...read.remarks, ...remarks, ...statedDrive(file), ...ofThings],
     },
   });
-}
-
-interface AroundBuilds {
-  around: FileAround;
-  cost: CostClass;
-  presentAlone: boolean;
-}
-
-interface BuildsOfFile {
-  builds: ReachBuild[];
-  baseline: Baseline;
-  maps: ReachFromFile['maps'];
-  remarks: Remark[];
-}
-
-/** The engine as the file has it, without a supercharger, and with those its `reach` section names. */
-async function buildsOfFile(
-  file: MatchFile,
-  sheet: CombinationSheet,
-  { around, cost, presentAlone }: AroundBuilds,
-): Promise<Result<BuildsOfFile>> {
-  const isBlown = isSupercharged(sheet);
-  const present = isBlown ? await matchOfFile(file, sheet, around) : null;
-  if (present?.ok === false) return present;
-  const found =
-    present === null ? await baselineOfFile(file, sheet, around) : accepted(present.value.input.baseline);
-  if (!found.ok) return found;
-  const map = await ownMap(file.map, around);
-  const first: ReachBuild = {
-    id: 'present',
-    name: unitOf(sheet) ?? 'as it is',
-    isPresent: true,
-    match: present && { input: present.value.input, spread: present.value.spread },
-    fit: present?.value.fit ?? null,
-    madeOf: present?.value.madeOf ?? null,
-    sheet,
-    change: null,
-    assumptions: present?.value.assumptions ?? found.remarks,
-  };
-  const built: BuildsOfFile = { builds: [first], baseline: found.value, maps: { present: map }, remarks: [] };
-  if (presentAlone) return accepted(built);
-  if (isBlown) built.builds.push(withoutSupercharger(sheet, cost));
-  for (const [place, other] of (file.reach?.superchargers ?? []).entries()) {
-    const own = other.sections.cooler ?? sheet.sections.cooler;
-    const as = withSections(sheet, {
-      ...other.sections,
-      ...(other.sections.drive === undefined && sheet.sections.drive ? { drive: sheet.sections.drive } : {}),
-      ...(own === undefined ? {} : { cooler: own }),
-    });
-    // What the file states of the model is stated of the supercharger that is there, and so is what was fitted to its map.
-    const made = await matchOfFile({ ...file, map: other.map, model: {}, fit: null }, as, around);
-    if (!made.ok) return { ok: false, remarks: made.remarks.map((one) => remarkAbout(other.name, one)) };
-    const fit = first.fit;
-    const match = fit === null ? made.value : withFit(made.value, fit);
-    const id = `supercharger ${place + 1}`;
-    built.maps[id] = await ownMap(other.map, around);
-    built.builds.push({
-      id,
-      name: other.name,
-      isPresent: false,
-      match: { input: match.input, spread: match.spread },
-      fit,
-      madeOf: made.value.madeOf,
-      sheet: as,
-      change: changeOfSupercharger(sheet, as, {
-        name: other.name,
-        cost,
-        ground: made.value.input.compressor.map.form === 'points' ? 'scaled from your data' : 'rule of thumb',
-        from: 'the file: its map and its sheet, on this engine',
-      }),
-      assumptions: made.value.assumptions,
-    });
-  }
-  return accepted(built);
-}
-
-/** A map that the file has written or names; `null`: the sheet says it. It was read before, so it can be read. */
-async function ownMap(map: MatchFile['map'], around: FileAround): Promise<CompressorMap | null> {
-  const written = map === null ? null : await writtenMap(map, around);
-  return written?.ok ? written.value : null;
 }
 
 async function partsOf(

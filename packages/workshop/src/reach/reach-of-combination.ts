@@ -3,7 +3,12 @@ import { type Baseline, commonSpeeds, type MatchCase, readAt, type ViewedPull } 
 import { type Combination, isSupercharged } from '@pullbook/core/combination';
 import { fuelSupplyOf, inductionOfSheet } from '@pullbook/core/fuel';
 import { mean } from '@pullbook/core/numeric';
-import { type ReachInput, troubleOfTarget, USUAL_COSTS } from '@pullbook/core/reach';
+import {
+  powerByDisplacementRemark,
+  type ReachInput,
+  troubleOfTarget,
+  USUAL_COSTS,
+} from '@pullbook/core/reach';
 import { accepted, type Remark, type Result, refused } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
 import type { NamedSource, ReachBundle } from '@pullbook/views/reach';
@@ -50,7 +55,7 @@ export async function reachOfCombination(
     const without = read.value.without;
     const parts = await partsListOf(book);
     const base = await baseOf(book, combination, engine);
-    if (!base.ok) return base;
+    if (!base.ok) return { ok: false, remarks: withDisplacement(base.remarks, combination) };
     const { matched, baseline } = base.value;
     const air = matched?.ready.input.air ?? baseline.air;
     const factor = correction === 'observed' ? 1 : CORRECTIONS[correction].factor(air);
@@ -85,6 +90,7 @@ export async function reachOfCombination(
       supply,
       without,
       speedLimits: null,
+      target: read.value.target,
     });
     const measured = measuredOf(reached);
     const target =
@@ -128,6 +134,12 @@ export async function reachOfCombination(
     });
   });
 }
+
+/** Where nothing at all was pulled, what the engine's size alone would say. */
+const withDisplacement = (remarks: Remark[], { sheet }: Combination): Remark[] =>
+  remarks.some(({ code }) => code === 'no-baseline')
+    ? [...remarks, ...powerByDisplacementRemark(sheet)]
+    : remarks;
 
 interface Base {
   /** `null`: it has no supercharger. */

@@ -12,7 +12,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { makeDemoBook } from '../demo-book.ts';
 import { reachReport } from '../edge/reach-report.ts';
 import { readReachRequest } from '../edge/reach-request.ts';
-import { undo } from '../history.ts';
+import { history, undo } from '../history.ts';
 import { addMapFromText } from '../maps.ts';
 import { engineAtHand } from '../match/engine-at-hand.ts';
 import { matchFromFile } from '../match/match-from-file.ts';
@@ -163,6 +163,15 @@ describe('a combination of the book', () => {
     );
     expect(alone.input.builds.map(({ match }) => match === null)).toEqual([true, false]);
     expect(alone.input.builds[1]!.change!.clears).toEqual(['supercharger', 'drive', 'cooler']);
+    // A cam pulled under boost alone does here what the scaled baseline of that engine says of it.
+    const scaled = gotten(
+      await reachOfCombination(book, 'Naturally aspirated, 12° longer cam', { power: '400 hp' }),
+    ).input.baseline;
+    const [cam] = alone.input.breathing;
+    for (const [at, speed] of cam!.engineSpeedRpm.entries()) {
+      const airOf = ({ engineSpeedRpm, airFlow }: typeof scaled) => airFlow[engineSpeedRpm.indexOf(speed)]!;
+      expect(cam!.factor[at]).toBeCloseTo(airOf(scaled) / airOf(alone.input.baseline), 6);
+    }
     const { rungs, feasible } = await runReach(alone.input);
     expect(feasible).toBe(true);
     expect(rungs[0]!.changes[0]!.part).toBe('supercharger');
@@ -182,10 +191,20 @@ describe('a combination of the book', () => {
     expect(refused.remarks[0]!.message).toMatch(message);
   });
 
+  test('of its own it stops the engine nowhere below the speeds that are asked about', async () => {
+    const over = await reachOfCombination(book, BASE, { power: '420 hp', window: '4000-6500 rpm' });
+    if (!over.ok) throw new Error(over.remarks[0]!.message);
+    const { speedLimits } = over.value.input;
+    expect(bundle.input.speedLimits.some((speed) => speed < 6500)).toBe(true);
+    expect(speedLimits.length).toBeGreaterThan(0);
+    expect(Math.min(...speedLimits)).toBeGreaterThanOrEqual(6500);
+  });
+
   test('without a baseline it says which pull to make', async () => {
     const refused = await reachOfCombination(book, 'Before the rebuild', { power: '400 hp' });
     expect(refused.ok).toBe(false);
     expect(refused.remarks[0]!.message).toMatch(/pull/i);
+    expect(refused.remarks.at(-1)!.code).toBe('power-by-displacement-alone');
   });
 
   test('a map that no sheet names is tried in the drive at hand, and what is not known of it is said', async () => {
@@ -230,6 +249,8 @@ describe('the parts list of a shop', () => {
     const { input } = gotten(await reachOfCombination(book, BASE, { power: '520 hp' }));
     expect(input.blowerPulleys).toEqual([{ diameter: 0.079, cost: 2 }]);
     const options = { units: 'si', decimalMark: '.' } as const;
+    const [act] = (await history(book, options)).steps;
+    expect(act!.changes.map(({ after }) => after)).toContain('79 mm, cost 2');
     gotten(await undo(book, null, options));
     expect((await partsReport(book)).isOwn).toBe(false);
     gotten(await changePartsList(book, 'beltRibs: [{ ribs: 6 }]'));

@@ -188,5 +188,5 @@ const KEPT = remark(
 const ALONE = remark(
   'refusal',
   'rung-without-supercharger',
-  'This way has no supercharger, so there is no match to write into a file. Its sheet is told by its changes: make a combination of them.',
+  'This way has no supercharger, so there is no match to write into a file. Its changes are listed with it; of a combination of the book, --keep and "pullbook enquiry plan" make a trial of it.',
 );

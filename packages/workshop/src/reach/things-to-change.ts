@@ -1,7 +1,7 @@
 import type { Baseline, Cooler, FlowLoss } from '@pullbook/core/airpath';
 import { type CombinationSheet, sheetNumber } from '@pullbook/core/combination';
 import type { FuelSupply } from '@pullbook/core/fuel';
-import type { ChangePart, PartsList, ReachInput } from '@pullbook/core/reach';
+import type { ChangePart, PartsList, ReachInput, ReachTarget } from '@pullbook/core/reach';
 import { type Remark, remark } from '@pullbook/core/remark';
 
 /** What a search may pick from. */
@@ -27,8 +27,10 @@ export interface OnEngine {
   supply: FuelSupply;
   /** Kinds of change that are left out. */
   without: readonly ChangePart[];
-  /** r/min; `null`: some below the limit that stands. */
+  /** r/min; `null`: some below the limit that stands, and none below the speeds that the target is about. */
   speedLimits: readonly number[] | null;
+  /** `null`: none was given. */
+  target: Pick<ReachTarget, 'atRpm' | 'windowRpm'> | null;
 }
 
 /** Pa lost in a cooler that was never measured, at the air a supercharged engine takes; as for a sheet without it (common practice, no source). */
@@ -42,7 +44,7 @@ const EARLIER = [200, 400, 600];
 /** A parts list on one engine: what of it can be fitted there, as many injectors as it has, its own pressure lost in a cooler. */
 export function thingsToChange(
   list: PartsList,
-  { sheet, baseline, cooler, supply, without, speedLimits }: OnEngine,
+  { sheet, baseline, cooler, supply, without, speedLimits, target }: OnEngine,
 ): ThingsToChange & { remarks: Remark[] } {
   const unless = <T>(part: ChangePart, items: readonly T[]): T[] =>
     without.includes(part) ? [] : [...items];
@@ -72,7 +74,7 @@ export function thingsToChange(
     ),
     fuels: unless('fuel', list.fuels),
     breathing: unless('breathing', list.breathing),
-    speedLimits: unless('speedLimit', speedLimits ?? earlierLimits(sheet, baseline)),
+    speedLimits: unless('speedLimit', speedLimits ?? earlierLimits(sheet, baseline, target)),
     injectors:
       count === null
         ? []
@@ -107,10 +109,15 @@ const usualLoss = ({ airFlow }: Baseline): FlowLoss => ({
   atDensity: DENSITY_IN_CORE,
 });
 
-function earlierLimits(sheet: CombinationSheet, { engineSpeedRpm }: Baseline): number[] {
+function earlierLimits(
+  sheet: CombinationSheet,
+  { engineSpeedRpm }: Baseline,
+  target: OnEngine['target'],
+): number[] {
   const highest = engineSpeedRpm.at(-1)!;
   const limit = sheetNumber(sheet, 'ignition', 'engineSpeedLimit') ?? highest;
-  return EARLIER.map((less) => limit - less).filter((speed) => speed > engineSpeedRpm[0]!);
+  const needed = target?.windowRpm?.[1] ?? target?.atRpm ?? 0;
+  return EARLIER.map((less) => limit - less).filter((speed) => speed > engineSpeedRpm[0]! && speed >= needed);
 }
 
 const TOOTHED = remark(
