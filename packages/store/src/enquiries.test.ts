@@ -138,6 +138,13 @@ test('a rung becomes a combination of a trial in one step, whole or not at all, 
   await book.undo(undone[0]!.uid);
   expect((await book.enquiry('e'))!.became).toMatchObject([{ trialId: 'trial a1' }]);
   expect(await book.counts()).toMatchObject({ combinations: 2, trials: 1 });
+
+  const { trial, predictions, ...more } = planned('e', 'c3', 'one');
+  const ofThat = { ...trial, combinations: planned('e', 'a1', 'one').trial.combinations };
+  await book.addPlanned({ ...more, combination: null, trial: ofThat, predictions });
+  expect(await book.counts()).toMatchObject({ combinations: 2, trials: 2 });
+  expect((await book.undo(null)).map(({ act }) => act)).not.toContain('undone: combination added');
+  expect(await book.counts()).toMatchObject({ combinations: 2, trials: 1 });
 });
 
 test('merged, an answer rests on and shows the pulls by the ids they have here', async () => {

@@ -387,7 +387,8 @@ export interface Book {
   /** A rung that becomes a combination of a trial with what was foretold of it: one step, undone at once. Stamp of the enquiry. */
   addPlanned(
     planned: {
-      combination: Combination;
+      /** `null`: the trial is of one that is there. */
+      combination: Combination | null;
       trial: Trial;
       predictions: Prediction[];
       enquiryId: string;

@@ -157,6 +157,8 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
     await log(rows, { act: 'enquiry changed', subject: `enquiry ${id}`, ...said, before, after: change });
   };
 
+  const stepOf = (first: LogEntry | null) => (first === null ? {} : { together: first.uid });
+
   const trialRestsOn = (trial: Parameters<Book['addTrial']>[0]): RestsOn => ({
     combinationIds: trial.combinations.map(({ combinationId }) => combinationId),
     pullIds: trial.pulls.map(({ pullId }) => pullId),
@@ -399,10 +401,17 @@ export function bookOver(connection: Connection, clockBehindMs = 0): Book {
     addPlanned: ({ combination, trial, predictions, enquiryId, became }, stamp) =>
       write(async (rows) => {
         await refuseIfChanged(rows, `enquiry ${enquiryId}`, stamp);
-        const { engineId, packageIds } = combination;
-        await assertThere(rows, { engineIds: [engineId], packageIds, ...trialRestsOn(trial) });
-        const { uid: together } = await insertLogged(rows, 'combination', combination, insertCombination);
-        await insertLogged(rows, 'trial', trial, insertTrial, { together });
+        const own =
+          combination === null
+            ? {}
+            : { engineIds: [combination.engineId], packageIds: combination.packageIds };
+        await assertThere(rows, { ...own, ...trialRestsOn(trial) });
+        const made =
+          combination === null
+            ? null
+            : await insertLogged(rows, 'combination', combination, insertCombination);
+        const added = await insertLogged(rows, 'trial', trial, insertTrial, stepOf(made));
+        const together = (made ?? added).uid;
         for (const one of predictions)
           await insertLogged(rows, 'prediction', one, insertPrediction, { together });
         await alterEnquiry(rows, enquiryId, { became }, { reason: trial.question, together });

@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { openBook } from './open-book.ts';
+import { asProgram } from './testing/as-program.ts';
 import { PULLS_A_FILE } from './testing/imported-file.ts';
 import { temporaryFolder } from './testing/temporary-folder.ts';
 import { pull } from './testing/things.ts';
@@ -14,8 +14,7 @@ test('a server that amends, a program that imports, another that undoes: nothing
   const server = await openBook(folder, { create: { name: 'Shop' }, lockWaitMs: 60_000 });
   const undoing = await openBook(folder, { lockWaitMs: 60_000 });
   await server.addPulls([pull('kept')]);
-  const script = join(import.meta.dirname, 'testing/importer.ts');
-  const importer = spawn(process.execPath, ['--import', 'tsx', script, folder, 'other'], {
+  const importer = spawn(process.execPath, [...asProgram('importer'), folder, 'other'], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   onTestFinished(() => void importer.kill('SIGKILL'));

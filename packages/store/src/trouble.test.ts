@@ -8,6 +8,7 @@ import { insertBookRow, openBook, openConnection } from './open-book.ts';
 import { originalPath } from './originals.ts';
 import { databaseFile } from './places.ts';
 import { bookOver } from './sqlite-book.ts';
+import { asProgram } from './testing/as-program.ts';
 import { otherProgramHolding } from './testing/other-program.ts';
 import { temporaryFolder } from './testing/temporary-folder.ts';
 import { channel, engine, fileOf, pull } from './testing/things.ts';
@@ -202,8 +203,7 @@ describe('a full disk', () => {
 describe('read-only', () => {
   /** What another program sees that has no right to write: as another user where this one is root. */
   function tryWithoutRights(folder: string, ...more: string[]): { code: string; message: string } {
-    const script = join(import.meta.dirname, 'testing', 'try-book.ts');
-    const printed = execFileSync(process.execPath, ['--import', 'tsx', script, folder, ...more], {
+    const printed = execFileSync(process.execPath, [...asProgram('try-book'), folder, ...more], {
       ...(process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : {}),
       encoding: 'utf8',
     });

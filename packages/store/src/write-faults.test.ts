@@ -21,6 +21,7 @@ import { openBook } from './open-book.ts';
 import { databaseFile } from './places.ts';
 import { rescueBook } from './rescue/rescue-book.ts';
 import { type Act, NEW_FILE } from './testing/act-once.ts';
+import { asProgram } from './testing/as-program.ts';
 import { importedFile } from './testing/imported-file.ts';
 import { temporaryFolder } from './testing/temporary-folder.ts';
 
@@ -66,11 +67,8 @@ function damage({ book }: Shop): Buffer {
   return bytes;
 }
 
-const SCRIPT = join(import.meta.dirname, 'testing', 'act-once.ts');
 const argumentsOf = (act: Act, { book, laptop, backups }: Shop): string[] => [
-  '--import',
-  'tsx',
-  SCRIPT,
+  ...asProgram('act-once'),
   act,
   book,
   act === 'backup' ? backups : laptop,

@@ -119,6 +119,7 @@ function partWords(one: unknown, nameOf: NameOf): string {
   if (isMapPoint(one)) return pointWords(one);
   if (isStep(one)) return stepWords(one);
   if (isPlanned(one)) return nameOf('combination', one.combinationId);
+  if (isPart(one)) return boughtWords(one);
   if (isLink(one)) return [one.where, one.day, one.note].filter(Boolean).join(', ');
   const { text, key, shortName, combinationId, name, label, limit } = one as Record<
     string,
@@ -137,6 +138,22 @@ function partWords(one: unknown, nameOf: NameOf): string {
 
 const isStep = (one: object): one is StepChoice => 'isShown' in one;
 const isPlanned = (one: object): one is Enquiry['became'][number] => 'rungId' in one;
+/** One thing of the parts list, as it is written there. */
+interface BoughtPart {
+  diameter?: string;
+  fuel?: string;
+  name?: string;
+  ratio?: number;
+  ribs?: number;
+  cost: number;
+}
+const isPart = (one: object): one is BoughtPart => 'cost' in one;
+
+function boughtWords({ diameter, fuel, name, ratio, ribs, cost }: BoughtPart): string {
+  const called = diameter ?? fuel ?? name ?? (ribs === undefined ? `${ratio}` : `${ribs} ribs`);
+  return `${called}, cost ${cost}`;
+}
+
 const isLink = (one: object): one is PublicationLink => 'where' in one;
 
 /** `gain “What it adds” 6 s`, `why, not shown`: a step of a running order as a person left it. */

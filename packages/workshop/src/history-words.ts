@@ -54,11 +54,14 @@ const VERBS: Record<string, string> = {
 export function actWords(act: string, name: string, pulls = 0): string {
   const verb = VERBS[plainAct(act)] ?? plainAct(act);
   const prefix = /^(undone|done again): /.exec(act)?.[0] ?? '';
-  const thing = name === '' ? '' : ` “${name}”`;
+  const thing = name === '' ? '' : ` “${withinQuotes(name)}”`;
   const more = pulls === 0 ? '' : ` with ${pulls === 1 ? '1 pull' : `${pulls} pulls`}`;
   const words = `${prefix}${verb}${thing}${more}`;
   return words[0]!.toUpperCase() + words.slice(1);
 }
+
+/** What is quoted in a name stands in single quotes where the name is quoted itself. */
+const withinQuotes = (name: string): string => name.replaceAll('“', '‘').replaceAll('”', '’');
 
 /** The rule that an entry silences or lets speak, and for what; `null`: it does neither. */
 export function silencedIn({ before, after }: Pick<LogEntry, 'before' | 'after'>): Silenced | null {

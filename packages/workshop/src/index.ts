@@ -73,6 +73,7 @@ export { keepAnswer, keepEnquiry } from './enquiry/keep-enquiry.ts';
 export { enquiryOf } from './enquiry/kept-enquiry.ts';
 export { type CardFile, leaveCard } from './enquiry/leave-card.ts';
 export { type PlannedRung, planRung } from './enquiry/plan-rung.ts';
+export { rungNamed } from './enquiry/rung-names.ts';
 export { type ExportReport, exportBook } from './export-book.ts';
 export { zippedExport } from './export-zip.ts';
 export { findPull, findTrial } from './find-named.ts';

@@ -85,7 +85,7 @@ async function enquire(open: Book, pullId: string, token: string, index: number)
   writeSync(1, `asked ${token}\n`);
   const made = planned(id, token, asked);
   const ofPrefix = { engineId: `engine of ${prefix}`, packageIds: [] };
-  await open.addPlanned({ ...made, combination: { ...made.combination, ...ofPrefix } });
+  await open.addPlanned({ ...made, combination: { ...made.combination!, ...ofPrefix } });
   writeSync(1, `planned ${token}\n`);
 }
 

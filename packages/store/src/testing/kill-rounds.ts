@@ -7,12 +7,13 @@ import { channelsHash } from '../channels-hash.ts';
 import type { Book } from '../model.ts';
 import { openBook } from '../open-book.ts';
 import { originalsFolder } from '../places.ts';
+import { asProgram } from './as-program.ts';
 import { importedFile, PULLS_A_FILE, randomFrom } from './imported-file.ts';
 import { faultsOfEdits, saidEdits } from './kill-edits.ts';
 
 export interface KillRound {
   round: number;
-  /** When the importers were killed, ms after their start, or after the book was open. */
+  /** When the importers were killed, ms after their start, or after what they said. */
   killedAfter: string;
   /** Files that an importer said were accepted. */
   accepted: number;
@@ -28,6 +29,9 @@ export interface KillRound {
   faults: string[];
 }
 
+/** That an importer says at the most, from `open` on, before its moment is counted: by lines, for a busy machine is slow. */
+const MOST_LINES = 6;
+
 export interface KillPlan {
   folder: string;
   rounds: number;
@@ -40,7 +44,7 @@ export interface KillPlan {
 }
 
 /**
- * Starts importers on a book, kills them (SIGKILL) at a seeded random moment, opens the book and looks whether every
+ * Starts importers on a book, kills them (SIGKILL) at a seeded random moment after a seeded number of words, opens the book and looks whether every
  * accepted file is there whole and no half one is. In one round of four the moment lies before the book is open.
  */
 export async function killRounds({
@@ -58,12 +62,14 @@ export async function killRounds({
   let setAsideBefore = 0;
   for (let round = 0; round < rounds; round++) {
     const early = random() < 0.25;
-    const delay = Math.round(random() * (early ? 900 : 250));
+    // A program of one file has its book open within some 100 ms.
+    const delay = Math.round(random() * (early ? 150 : 250));
     const plans = Array.from({ length: writers }, (_, writer) => ({
       prefix: `${seed}-${round}-${writer}`,
       early,
       work,
       delay: writer === 0 ? delay : Math.round(random() * 250),
+      lines: early ? 0 : 1 + Math.floor(random() * MOST_LINES),
     }));
     const lines = (await Promise.all(plans.map((plan) => importUntilKilled(folder, plan)))).flat();
     const accepted = lines.flatMap((line) =>
@@ -88,7 +94,7 @@ export async function killRounds({
     const setAside = namesUnder(join(originalsFolder(folder), 'set-aside')).length;
     const result: KillRound = {
       round,
-      killedAfter: `${delay} ms after ${early ? 'start' : 'open'}`,
+      killedAfter: `${delay} ms after ${early ? 'start' : 'a word'}`,
       accepted: accepted.length,
       edits: Object.values(edits).flat().length,
       acceptedUnsaid: found.filter((name) => !accepted.includes(name)).length,
@@ -105,22 +111,19 @@ export async function killRounds({
 
 async function importUntilKilled(
   folder: string,
-  { prefix, early, delay, work }: { prefix: string; early: boolean; delay: number; work: string },
+  { prefix, lines, delay, work }: { prefix: string; lines: number; delay: number; work: string },
 ): Promise<string[]> {
-  const script = join(import.meta.dirname, 'importer.ts');
-  const child = spawn(
-    process.execPath,
-    ['--import', 'tsx', script, folder, prefix, work, backupsOf(folder)],
-    {
-      stdio: ['ignore', 'pipe', 'inherit'],
-    },
-  );
+  const program = [...asProgram('importer'), folder, prefix, work, backupsOf(folder)];
+  const child = spawn(process.execPath, program, { stdio: ['ignore', 'pipe', 'inherit'] });
   const exit = once(child, 'close');
   let printed = '';
-  child.stdout.setEncoding('utf8').on('data', (text: string) => {
-    printed += text;
+  const said = new Promise<void>((resolve) => {
+    child.stdout.setEncoding('utf8').on('data', (text: string) => {
+      printed += text;
+      if (printed.split('\n').length > lines) resolve();
+    });
   });
-  if (!early) await Promise.race([once(child.stdout, 'data'), exit]);
+  if (lines > 0) await Promise.race([said, exit]);
   await sleep(delay);
   const stillRunning = child.exitCode === null;
   child.kill('SIGKILL');

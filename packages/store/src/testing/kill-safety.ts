@@ -13,6 +13,7 @@ import { openBook } from '../open-book.ts';
 import { databaseFile } from '../places.ts';
 import { rescueBook } from '../rescue/rescue-book.ts';
 import type { Act } from './act-once.ts';
+import { asProgram } from './as-program.ts';
 import { enquiry } from './enquiries.ts';
 import { importedFile, randomFrom } from './imported-file.ts';
 import { combination, compressorMap, engine, prediction, publication, trial } from './things.ts';
@@ -115,9 +116,8 @@ function damage(book: string): void {
 }
 
 async function actUntilKilled(act: Act, { book, laptop, backups }: Places, delay: number): Promise<boolean> {
-  const script = join(import.meta.dirname, 'act-once.ts');
   const other = act === 'backup' ? backups : laptop;
-  const child = spawn(process.execPath, ['--import', 'tsx', script, act, book, other], {
+  const child = spawn(process.execPath, [...asProgram('act-once'), act, book, other], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   let printed = '';

@@ -76,8 +76,8 @@ export function fuelQuestionFrom(text: FuelText): Result<FuelQuestion> {
   ) => take(inRange(text[field], kind, label, within), null);
   const injectorFlow = take(flowOf(text.injectorFlow), null);
   const question: FuelQuestion = {
-    power: number('power', 'power', 'Power', [1, 1e8, 'more than 0']),
-    airFlow: number('airFlow', 'massFlow', 'Air flow', [1e-6, 1e3, 'more than 0']),
+    power: number('power', 'power', 'Power', [1e2, 2e7, '0.1 to 20,000 kW']),
+    airFlow: number('airFlow', 'massFlow', 'Air flow', [1e-4, 50, '0.1 g/s to 50 kg/s']),
     fuel: take(fuelNamed(text.fuel ?? 'gasoline'), GASOLINE),
     induction: take(inductionOf(text.induction), 'naturally aspirated'),
     injectors: take(countOf(text.injectors), null),
@@ -90,13 +90,13 @@ export function fuelQuestionFrom(text: FuelText): Result<FuelQuestion> {
     ),
     fuelPressure: number('fuelPressure', 'pressureDifference', 'Fuel pressure', POSITIVE_PRESSURE),
     reference: take(referenceOf(text.reference), 'manifold'),
-    boost: number('boost', 'gaugePressure', 'Boost', [0, 1e7, '0 or more']),
-    engineSpeedRpm: number('engineSpeed', 'engineSpeed', 'Engine speed', [1, 1e5, 'more than 0']),
+    boost: number('boost', 'gaugePressure', 'Boost', [0, 1e6, '0 to 10 bar']),
+    engineSpeedRpm: number('engineSpeed', 'engineSpeed', 'Engine speed', [100, 50_000, '100 to 50,000 rpm']),
     lambda: number('lambda', 'ratio', 'Lambda', [0.3, 3, '0.3 to 3']),
     consumption: number('consumption', 'specificConsumption', 'Specific consumption', [
-      1e-9,
-      1e-5,
-      'more than 0',
+      1e-8,
+      1e-6,
+      '36 to 3,600 g/(kW·h)',
     ]),
     voltage: number('voltage', 'voltage', 'Voltage', [6, 60, '6 to 60 V']),
     deadTime: number('deadTime', 'time', 'Dead time', [0, 0.02, '0 to 20 ms']),
@@ -116,7 +116,7 @@ const BOOST_MISSING = remark(
   'No boost is given, so none is in what the pump works against, nor taken from what is across injectors whose pressure is held above open air. Give it, such as --boost 10psi.',
 );
 
-const POSITIVE_PRESSURE = [1, 5e8, 'more than 0'] as const;
+const POSITIVE_PRESSURE = [1e3, 5e7, '0.01 to 500 bar'] as const;
 
 const refusal = (code: string, message: string): Remark => remark('refusal', code, message);
 
@@ -154,7 +154,14 @@ function contradictions(text: FuelText, question: FuelQuestion): Remark[] {
         'What dead time takes of the time goes with engine speed. Give the highest, such as --engine-speed 6500rpm.',
       ),
     );
-  const { fuelPressure, injectorPressure, reference, boost } = question;
+  const { fuelPressure, injectorPressure, reference, boost, induction } = question;
+  if (boost !== null && boost > 0 && induction === 'naturally aspirated')
+    found.push(
+      refusal(
+        'boost-without-supercharger',
+        `A naturally aspirated engine has no boost, and ${text.boost} is given. Say what makes it, such as --induction boosted, or leave --boost out.`,
+      ),
+    );
   const pressure = fuelPressure ?? injectorPressure;
   if (reference === 'open air' && pressure !== null && boost !== null && boost >= pressure)
     found.push(

@@ -7,6 +7,8 @@ import { isUnknown, optionalQuantityFromText, quantityFromText } from './quantit
 
 /** A target as a person asks for it: text with units. What is left out is not said. */
 export interface ReachRequest {
+  /** Only what is left in the supercharger: no power, though a file may ask for one. */
+  leftAlone?: boolean | undefined;
   /** `520 hp` */
   power?: string | undefined;
   /** The highest power where nothing is said of a speed or a window. */
@@ -71,9 +73,14 @@ export function readReachRequest(
   const hasPlace = saidAt !== null || saidWindow !== null;
   const atRpm = hasPlace ? saidAt : (behind?.atRpm ?? null);
   const windowRpm = hasPlace ? saidWindow : (behind?.windowRpm ?? null);
-  const power = saidPower ?? behind?.power ?? null;
+  const power = said.leftAlone ? null : (saidPower ?? behind?.power ?? null);
   const boostCap = saidCap ?? behind?.boostCap ?? null;
   const what = atRpm !== null ? 'power at a speed' : windowRpm !== null ? 'average power' : 'peak power';
+  for (const [name, [low, high]] of Object.entries(COUNTS) as [keyof typeof COUNTS, [number, number]][]) {
+    const count = said[name];
+    if (count !== undefined && !(count >= low && count <= high))
+      remarks.push(countImpossible(name, count, low, high));
+  }
   if (said.what !== undefined && said.what !== what && remarks.length === 0)
     remarks.push(speedMissing(said.what));
   const [first, ...others] = remarks;
@@ -171,6 +178,18 @@ const AT_AND_WINDOW = remark(
   'at-and-window',
   'Power at a speed and the average over a window are two targets. Keep one of the two, or neither for the highest power.',
 );
+
+/** As in a file. A band of fewer draws says nothing, and in practice a way of five changes is another engine. */
+const COUNTS = { mostChanges: [1, 4], draws: [20, 20_000], seed: [0, 2 ** 31 - 1] } as const;
+
+const COUNT_NAMES = { mostChanges: 'Changes of one way', draws: 'Draws', seed: 'Seed' } as const;
+
+const countImpossible = (name: keyof typeof COUNTS, count: number, low: number, high: number) =>
+  remark(
+    'refusal',
+    'count-impossible',
+    `${COUNT_NAMES[name]}: ${count} cannot be; allowed is ${low} to ${high}.`,
+  );
 
 const speedMissing = (what: ReachTarget['what']) =>
   remark(

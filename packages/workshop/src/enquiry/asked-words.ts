@@ -19,7 +19,7 @@ const MOST_LEFT_OUT = 2;
 /**
  * What was asked as a question, in the units in which it was asked.
  *
- * @example askedWords({ power: '520 hp', what: 'peak power', … }, 'Six, 84 mm') // 'How do I make 520 hp with Six, 84 mm?'
+ * @example askedWords({ power: '520 hp', what: 'peak power', … }, 'Six, 84 mm') // 'How do I make 520 hp with “Six, 84 mm”?'
  */
 export function askedWords(
   { power, what, at, window, boostCap, without }: EnquiryAsked,
@@ -34,7 +34,7 @@ export function askedWords(
     without.length === 0 || without.length > MOST_LEFT_OUT
       ? ''
       : `, without ${without.map((part) => PARTS[part]).join(' or ')}`;
-  return `How do I ${target} with ${name}${cap}${left}?`;
+  return `How do I ${target} with “${name}”${cap}${left}?`;
 }
 
 /** Figures as they were typed, each with a space before its unit: `520hp` is `520 hp`. */

@@ -11,43 +11,54 @@ import type { Book } from '@pullbook/store';
 import { refuse } from '../refuse.ts';
 import { shortChange, shortChanges } from './rung-names.ts';
 
+/** The combination of a rung, and whether the book has it already. */
+export interface CombinationOfRung {
+  combination: Combination;
+  wasThere: boolean;
+}
+
 /**
- * The combination that a rung makes of the one it was asked of, not in the book yet. A gain that was only stated changes no line
- * of the sheet, so a note on it says what is to be fitted. Refused where the book has that hardware already: then it is no plan.
+ * The combination that a rung makes of the one it was asked of: one of the book with that hardware that was not pulled yet, else a new
+ * one, not in the book yet. A gain that was only stated changes no line of the sheet, so a note on it says what is to be fitted.
+ * Refused where that hardware was pulled: then it is no plan.
  */
 export async function combinationOfRung(
   book: Book,
   base: Combination,
   rung: Rung,
   now: Date,
-): Promise<Result<Combination>> {
+): Promise<Result<CombinationOfRung>> {
   const stated = rung.changes.filter(({ edits, clears }) => edits.length === 0 && clears.length === 0);
   const changed = sheetWith(base.sheet, rung.changes);
   const sheet = stated.length === 0 ? changed : withNote(changed, stated.map(shortChange).join(', '));
   const ofEngine = (await book.combinations()).filter(({ engineId }) => engineId === base.engineId);
-  const same = ofEngine.find((one) => whatChanged(one.sheet, sheet, []).length === 0);
-  if (same !== undefined) {
-    const pulls = (await book.pullCounts()).get(same.id) ?? 0;
-    const measured =
-      pulls === 0 ? 'not pulled yet' : `pulled already, ${pulls === 1 ? '1 pull' : `${pulls} pulls`}`;
+  const same = ofEngine.filter((one) => whatChanged(one.sheet, sheet, []).length === 0);
+  const counts = same.length === 0 ? null : await book.pullCounts();
+  const pulled = same.find(({ id }) => (counts?.get(id) ?? 0) > 0);
+  if (pulled !== undefined) {
+    const pulls = counts!.get(pulled.id)!;
     return refuse(
       'combination-is-there',
-      `The book has this hardware already, as "${same.name}", ${measured}. Start a trial of "${base.name}" and "${same.name}" instead: what is there is not planned once more.`,
+      `The book has this hardware already, as "${pulled.name}", pulled ${pulls === 1 ? 'once' : `${pulls} times`}: that is measured and needs no plan. Start a trial of "${base.name}" and "${pulled.name}" to compare them.`,
     );
   }
+  const [planned] = same;
+  if (planned !== undefined)
+    return accepted({ combination: planned, wasThere: true }, [isThereAlready(planned.name)]);
   const name = freeName(`${base.name}, ${shortChanges(rung)}`, ofEngine);
+  const combination: Combination = {
+    id: randomUUID(),
+    engineId: base.engineId,
+    name,
+    sheet: { ...sheet, name },
+    revision: 1,
+    madeFromId: base.id,
+    packageIds: await packagesLeft(book, base, rung),
+    createdAt: now.toISOString(),
+    invented: base.invented,
+  };
   return accepted(
-    {
-      id: randomUUID(),
-      engineId: base.engineId,
-      name,
-      sheet: { ...sheet, name },
-      revision: 1,
-      madeFromId: base.id,
-      packageIds: await packagesLeft(book, base, rung),
-      createdAt: now.toISOString(),
-      invented: base.invented,
-    },
+    { combination, wasThere: false },
     stated.map((change) => toBeFitted(name, shortChange(change))),
   );
 }
@@ -65,6 +76,13 @@ function withNote(sheet: CombinationSheet, what: string): CombinationSheet {
     sections: { ...sheet.sections, [section]: { ...sheet.sections[section], [field]: note } },
   };
 }
+
+const isThereAlready = (name: string): Remark =>
+  remark(
+    'note',
+    'combination-was-planned',
+    `The book has this hardware already, as "${name}", not pulled yet: the trial is of that, and no combination was added.`,
+  );
 
 const toBeFitted = (name: string, change: string): Remark =>
   remark(

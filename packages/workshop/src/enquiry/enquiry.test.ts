@@ -65,14 +65,14 @@ const refusalOf = (result: Result<unknown>): string => {
 };
 
 test('what was asked is kept with its answer, and comes back as it was given', async () => {
-  expect(asked.question).toBe(`How do I make 500 hp with ${BASE}?`);
+  expect(asked.question).toBe(`How do I make 500 hp with “${BASE}”?`);
   expect(askedWords({ ...asked.asked, without: ['fuel', 'cooler'], boostCap: '10 psi' }, 'Six')).toBe(
-    'How do I make 500 hp with Six, with at most 10 psi of boost, without another fuel or another cooler?',
+    'How do I make 500 hp with “Six”, with at most 10 psi of boost, without another fuel or another cooler?',
   );
   const at = { ...asked.asked, what: 'power at a speed', at: '5000rpm', power: '500hp' } as const;
-  expect(askedWords(at, 'Six')).toBe('How do I make 500 hp at 5000 rpm with Six?');
+  expect(askedWords(at, 'Six')).toBe('How do I make 500 hp at 5000 rpm with “Six”?');
   const mean = { ...asked.asked, what: 'average power', window: '3000 rpm to 6500 rpm' } as const;
-  expect(askedWords(mean, 'Six')).toBe('How do I average 500 hp over 3000 rpm to 6500 rpm with Six?');
+  expect(askedWords(mean, 'Six')).toBe('How do I average 500 hp over 3000 rpm to 6500 rpm with “Six”?');
   expect(asked.answer.answer.feasible).toBe(true);
   expect(asked.answer.answer.rungs.every(({ made }) => made === null)).toBe(true);
   expect(asked.pullIds.length).toBeGreaterThan(0);
@@ -123,10 +123,15 @@ test('a rung becomes a combination of a trial with its plan and what is foretold
   expect(made.name).toMatch(/^Supercharged, base cam, (crank|blower) pulley \d+ mm$/);
 
   const trial = (await book.trial(planned.trial.id))!;
-  expect(trial.question).toMatch(/^Does (crank|blower) pulley \d+ mm reach 500 hp\?$/);
+  expect(trial.question).toMatch(/^What does (crank|blower) pulley \d+ mm add towards 500 hp\?$/);
   expect(trial.correction).toBe(asked.answer.standard.id);
   expect(trial.pulls.every(({ key }) => key === 'A')).toBe(true);
   expect(trial.plan!.pulls.map(({ key }) => key)).toContain('B');
+  // Pulls enough to see what is foretold on average over the speeds, not the smallest gain that matters.
+  const meanOf = ({ power: { value } }: typeof rung.curve) =>
+    value.reduce((sum, one) => sum + one, 0) / value.length;
+  const foretold = meanOf(rung.curve) / meanOf(asked.answer.answer.now.curve) - 1;
+  expect(trial.plan!.gainRatio).toBeCloseTo(Math.max(foretold, 0.01), 3);
 
   const { factor } = asked.answer.standard;
   const [boost, power] = await book.predictions([trial.id]);
@@ -148,7 +153,7 @@ test('a rung becomes a combination of a trial with its plan and what is foretold
   const { steps } = await history(book, US);
   const step = steps.find(({ words }) => words.startsWith('Went on'))!;
   expect(step).toMatchObject({
-    words: `Went on with the answer to “${asked.question}”`,
+    words: `Went on with the answer to “How do I make 500 hp with ‘${BASE}’?”`,
     changes: [{ label: 'Became', after: made.name }],
     thing: { kind: 'trial', id: trial.id },
   });
@@ -158,12 +163,23 @@ test('a rung becomes a combination of a trial with its plan and what is foretold
   expect((await book.enquiry(asked.id))!.became).toEqual([]);
 });
 
-test('hardware that the book has already is not planned once more, and a rung must be there', async () => {
+test('hardware that was pulled is not planned, and what was only planned is not added once more', async () => {
   const { rungs } = asked.answer.answer;
   const there = rungs.find(isPulled);
   expect(there).toBeDefined();
   const same = refusalOf(await planRung(book, asked.id, there!.id));
-  expect(same).toContain('"Supercharged, base cam, smaller blower pulley", pulled already, 3 pulls');
+  expect(same).toContain('"Supercharged, base cam, smaller blower pulley", pulled 3 times');
+  const { id } = rungs.find((one) => !isPulled(one))!;
+  const first = accepted(await planRung(book, asked.id, id));
+  // As asked of it once more: another enquiry knows nothing of what became of the first.
+  await book.changeEnquiry(asked.id, { became: [] }, 'for the test');
+  const second = accepted(await planRung(book, asked.id, id));
+  expect(second.combination).toEqual({ ...first.combination, wasThere: true });
+  expect(second.trial.id).not.toBe(first.trial.id);
+  expect(await book.predictions([second.trial.id])).toHaveLength(2);
+  await book.undo(null);
+  expect(await book.trial(second.trial.id)).toBeNull();
+  expect(await book.combination(first.combination.id)).not.toBeNull();
   expect(refusalOf(await planRung(book, asked.id, '99'))).toContain('no rung "99"');
 });
 

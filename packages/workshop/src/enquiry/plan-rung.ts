@@ -6,11 +6,13 @@ import { accepted, type Remark, type Result, remark } from '@pullbook/core/remar
 import type { Trial } from '@pullbook/core/trial';
 import type { Book } from '@pullbook/store';
 import { refuse } from '../refuse.ts';
+import { settingsOf } from '../settings.ts';
 import { trialPulls } from '../start-trial.ts';
 import { workedPlan } from '../worked-plan.ts';
 import { spaced } from './asked-words.ts';
 import { combinationOfRung } from './combination-of-rung.ts';
 import { foretoldByRung } from './foretold-by-rung.ts';
+import { gainByRung } from './gain-by-rung.ts';
 import { enquiryOf } from './kept-enquiry.ts';
 import { rungNamed, shortChanges } from './rung-names.ts';
 
@@ -18,7 +20,8 @@ import { rungNamed, shortChanges } from './rung-names.ts';
 export interface PlannedRung {
   enquiryId: string;
   rungId: string;
-  combination: { id: string; name: string };
+  /** `wasThere`: the book had that hardware already, not pulled yet. */
+  combination: { id: string; name: string; wasThere: boolean };
   trial: { id: string; question: string };
   /** Pulls that the trial is planned to have, in their order, by key; empty: no plan fits. */
   pulls: string[];
@@ -27,7 +30,8 @@ export interface PlannedRung {
 
 /**
  * Makes a rung of an answer a trial, in one step: the combination with its changes, the trial against the one it was asked of with
- * the pulls to make, and what the rung foretells, kept before the pull. Refused where it became one already.
+ * the pulls to make, and what the rung foretells, kept before the pull. Hardware that the book has and that was not pulled yet is taken
+ * as it is. Refused where the rung became a trial already, or was pulled.
  */
 export async function planRung(
   book: Book,
@@ -51,21 +55,17 @@ export async function planRung(
   }
   const base = await book.combination(enquiry.combinationId);
   if (base === null) throw new Error(`the combination of enquiry ${enquiry.id} is not there`);
-  const combination = await combinationOfRung(book, base, rung, now);
-  if (!combination.ok) return combination;
-  const trial = await trialOfRung(
-    book,
-    { enquiry, rung, base, combination: combination.value },
-    question,
-    now,
-  );
+  const ofRung = await combinationOfRung(book, base, rung, now);
+  if (!ofRung.ok) return ofRung;
+  const { combination, wasThere } = ofRung.value;
+  const trial = await trialOfRung(book, { enquiry, rung, base, combination }, question, now);
   if (!trial.ok) return trial;
   const at = now.toISOString();
   const predictions = foretoldByRung(enquiry, named.value, { trialId: trial.value.id, key: 'B', at });
-  const became = { rungId: rung.id, combinationId: combination.value.id, trialId: trial.value.id, at };
+  const became = { rungId: rung.id, combinationId: combination.id, trialId: trial.value.id, at };
   await book.addPlanned(
     {
-      combination: combination.value,
+      combination: wasThere ? null : combination,
       trial: trial.value,
       predictions,
       enquiryId: enquiry.id,
@@ -77,12 +77,12 @@ export async function planRung(
     {
       enquiryId: enquiry.id,
       rungId: rung.id,
-      combination: { id: combination.value.id, name: combination.value.name },
+      combination: { id: combination.id, name: combination.name, wasThere },
       trial: { id: trial.value.id, question: trial.value.question },
       pulls: (trial.value.plan?.pulls ?? []).map(({ key }) => key),
       predictions: predictions.length,
     },
-    [...noLonger, ...short(enquiry, rung), ...combination.remarks, ...trial.remarks],
+    [...noLonger, ...short(enquiry, rung), ...ofRung.remarks, ...trial.remarks],
   );
 }
 
@@ -109,7 +109,7 @@ async function trialOfRung(
   const { target } = enquiry.answer.answer;
   const trial: Trial = {
     id: randomUUID(),
-    question: question.trim() || `Does ${change} reach ${spaced(enquiry.asked.power)}?`,
+    question: question.trim() || `What does ${change} add towards ${spaced(enquiry.asked.power)}?`,
     kind: 'comparison',
     combinations,
     pulls: pulls.value,
@@ -125,7 +125,9 @@ async function trialOfRung(
     ...book,
     combination: async (id) => (id === combination.id ? combination : book.combination(id)),
   };
-  const worked = await workedPlan(asIfThere, trial, {}, now);
+  const gain = gainByRung(enquiry.answer, rung);
+  const { worthwhileGain } = await settingsOf(book);
+  const worked = await workedPlan(asIfThere, trial, gainToSee(gain, worthwhileGain), now);
   if (!worked.ok) return accepted(trial, worked.remarks.map(asCaution));
   const { plan, basis, gainRatio, odds } = worked.value;
   return accepted({
@@ -140,6 +142,10 @@ async function trialOfRung(
     },
   });
 }
+
+/** The gain that is foretold, where it matters to the shop; else the smallest that does, as of any trial. */
+const gainToSee = (gain: number | null, worthwhile: number): { gain?: string } =>
+  gain === null || Math.abs(gain) < worthwhile ? {} : { gain: `${(100 * Math.abs(gain)).toFixed(1)} %` };
 
 const asCaution = (one: Remark): Remark => (one.level === 'refusal' ? { ...one, level: 'caution' } : one);
 

@@ -16,6 +16,7 @@ test.each([
     ],
     'methanol',
   ],
+  [[change('fuel', 'E85 as labelled in place of gasoline')], 'E85 as labelled'],
   [[change('injectors', 'Injectors: 160 lb/h at 3 bar')], 'injectors 160 lb/h at 3 bar'],
   [
     [change('pulley', 'Crank pulley 175 mm in place of 165 mm'), change('breathing', 'Cam: 12° longer cam')],

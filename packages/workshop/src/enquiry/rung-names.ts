@@ -6,7 +6,9 @@ import { refuse } from '../refuse.ts';
 export function shortChange({ part, said }: ReachChange): string {
   const [now = ''] = said.text.split(' in place of ');
   const named = part === 'breathing' ? now.replace(/^[^:]*: /u, '') : now.replace(': ', ' ');
-  return `${named.slice(0, 1).toLowerCase()}${named.slice(1)}`
+  // Not the capital of E85.
+  return named
+    .replace(/^\p{Lu}(?=\p{Ll})/u, (first) => first.toLowerCase())
     .replace(/(\d)\.0(?= )/gu, '$1')
     .replace(/\.$/u, '')
     .trim();

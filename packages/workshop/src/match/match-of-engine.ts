@@ -1,6 +1,7 @@
 import type { AirState } from '@pullbook/core/air';
 import {
   airOfViewedPull,
+  type Baseline,
   type MatchReady,
   matchInputOf,
   meanAir,
@@ -11,7 +12,7 @@ import {
 import type { Combination } from '@pullbook/core/combination';
 import { assumedBesideFit, boostedPullOf, type FitTarget, type MatchFit } from '@pullbook/core/fit';
 import { type Fuel, fuelOfSheet } from '@pullbook/core/fuel';
-import { accepted, type Remark, type Result, remark } from '@pullbook/core/remark';
+import { accepted, type Remark, type Result, refused, remark } from '@pullbook/core/remark';
 import type { Book } from '@pullbook/store';
 import { longWork } from '../long-work/long-work.ts';
 import { remembered } from '../remembered.ts';
@@ -59,7 +60,8 @@ interface Parts extends Pick<Combination, 'sheet'>, BaselineFound, MapFound {
 
 /**
  * The match of a supercharged combination of an engine: its map, its baseline, its factors fitted to its own boosted pulls or
- * taken from the nearest combination with the same supercharger, in the air of its pulls.
+ * taken from the nearest combination with the same supercharger, in the air of its pulls; without any, in that of the pulls its fit is taken from, so
+ * that what a search foretold in that air is found again, else in that of the pulls without supercharger.
  */
 export async function matchOfEngine(
   book: Book,
@@ -69,11 +71,12 @@ export async function matchOfEngine(
   const parts = await partsOf(book, combination, engine);
   if (!parts.ok) return parts;
   const pulls = await viewedPulls(book, engine.pulls.get(combination.id) ?? []);
-  const airs = pulls.flatMap((one) => {
-    const air = airOfViewedPull(one);
-    return air.ok ? [air.value] : [];
-  });
-  const air = choices.air ?? (airs.length > 0 ? meanAir(airs) : parts.value.baseline.air);
+  const fitted = await fittedBy(book, combination, { engine, compared, choices });
+  const own = airOf(pulls);
+  const { air, remarks: ofAir } =
+    choices.air != null || own !== null
+      ? { air: choices.air ?? own!, remarks: [] }
+      : await airOfOthers(book, combination, { engine, donor: fitted.donor, baseline: parts.value.baseline });
   const last = pulls.at(-1)?.pull;
   const madeOf: SheetToMatch = {
     sheet: parts.value.sheet,
@@ -85,7 +88,6 @@ export async function matchOfEngine(
   };
   const ready = matchInputOf(madeOf);
   if (!ready.ok) return ready;
-  const fitted = await fittedBy(book, combination, { engine, compared, choices });
   const by = fitted.fit ?? fitted.taken;
   const { match, remarks } = adapted(ready.value, by, parts.value.other);
   const assumptions = [
@@ -93,9 +95,31 @@ export async function matchOfEngine(
     ...assumedBesideFit(ready.value.assumptions, by),
     ...ready.remarks,
     ...fitted.remarks,
+    ...ofAir,
     ...remarks,
   ];
   return accepted({ ready: { ...match, assumptions }, fit: fitted.fit, takenIn: by, madeOf, pulls });
+}
+
+/** Mean of what pulls say of their air; `null`: none says. */
+function airOf(pulls: readonly ViewedPull[]): AirState | null {
+  const airs = pulls.flatMap((one) => {
+    const air = airOfViewedPull(one);
+    return air.ok ? [air.value] : [];
+  });
+  return airs.length > 0 ? meanAir(airs) : null;
+}
+
+/** For a combination whose own pulls say none. */
+async function airOfOthers(
+  book: Book,
+  { name }: Combination,
+  { engine, donor, baseline }: { engine: EngineAtHand; donor: Combination | null; baseline: Baseline },
+): Promise<{ air: AirState; remarks: Remark[] }> {
+  const theirs = donor === null ? null : airOf(await viewedPulls(book, engine.pulls.get(donor.id) ?? []));
+  return theirs === null
+    ? { air: baseline.air, remarks: [airTaken(name, 'the pulls without supercharger')] }
+    : { air: theirs, remarks: [airTaken(name, `the pulls of "${donor!.name}", whose fit it takes`)] };
 }
 
 async function partsOf(book: Book, combination: Combination, engine: EngineAtHand): Promise<Result<Parts>> {
@@ -116,33 +140,55 @@ async function partsOf(book: Book, combination: Combination, engine: EngineAtHan
   });
 }
 
+interface FittedBy {
+  fit: MatchFit | null;
+  taken: MatchFit | null;
+  /** Whose fit was taken; `null`: its own, or none. */
+  donor: Combination | null;
+  remarks: Remark[];
+}
+
 /** The fit of a combination's own pulls, or the one it takes from another with the same supercharger. */
 async function fittedBy(
   book: Book,
   combination: Combination,
   { engine, compared, choices: { fitOn } }: MatchAmong,
-): Promise<{ fit: MatchFit | null; taken: MatchFit | null; remarks: Remark[] }> {
+): Promise<FittedBy> {
   const pulled = pulledOf(engine).filter(({ id }) => fitOn === undefined || fitOn.includes(id));
   const fitWithThoseCompared = async (one: Combination): Promise<Result<MatchFit>> => {
     const group = compared.filter(({ id }) => id === one.id || pulled.some((other) => other.id === id));
     const sameUnit = group.filter((other) => isSameUnit(other, one.sheet));
     const place = sameUnit.findIndex(({ id }) => id === one.id);
     const together = place < 0 ? null : await fitsOf(book, engine, sameUnit);
-    if (together?.ok) return accepted(together.value[place]!);
+    if (together?.ok) return accepted(together.value[place]!, together.remarks);
     // What keeps one of them out of a common fit must not keep the others from their own.
     const alone = await fitsOf(book, engine, [one]);
-    return alone.ok ? accepted(alone.value[0]!) : alone;
+    return alone.ok ? accepted(alone.value[0]!, alone.remarks) : alone;
   };
+  const unfitted: Remark[] = [];
   if (pulled.some(({ id }) => id === combination.id)) {
     const own = await fitWithThoseCompared(combination);
-    if (own.ok) return { fit: own.value, taken: null, remarks: fittedToLast(combination, engine) };
-    return { fit: null, taken: null, remarks: own.remarks.map(asCaution) };
+    const leftOut = own.remarks.map(asCaution);
+    if (own.ok)
+      return {
+        fit: own.value,
+        taken: null,
+        donor: null,
+        remarks: [...leftOut, ...fittedToLast(combination, engine)],
+      };
+    unfitted.push(...leftOut);
   }
   const donor = chooseDonor(combination, pulled);
   const fit = donor === null ? null : await fitWithThoseCompared(donor);
-  if (donor === null || !fit?.ok) return { fit: null, taken: null, remarks: [notFitted(combination.name)] };
-  const remarks = [fitTaken(combination.name, donor.name, fit.value), ...fittedToLast(donor, engine)];
-  return { fit: null, taken: fit.value, remarks };
+  if (donor === null || !fit?.ok)
+    return { fit: null, taken: null, donor: null, remarks: [...unfitted, notFitted(combination.name)] };
+  const remarks = [
+    ...unfitted,
+    fitTaken(combination.name, donor.name, fit.value),
+    ...fit.remarks,
+    ...fittedToLast(donor, engine),
+  ];
+  return { fit: null, taken: fit.value, donor, remarks };
 }
 
 /**
@@ -151,32 +197,44 @@ async function fittedBy(
  */
 const MOST_FITTED = 6;
 
-/** Combinations fitted at once, a fit for each; each pull is matched in its own air, with its own cooler water and tap. */
+/**
+ * Combinations fitted at once, a fit for each; each pull is matched in its own air, with its own cooler water and tap. A pull that
+ * cannot be fitted is left out and said; refused where a combination has no other.
+ */
 async function fitsOf(
   book: Book,
   engine: EngineAtHand,
   combinations: readonly Combination[],
 ): Promise<Result<MatchFit[]>> {
   const targets: TargetsOfOne[] = [];
+  const leftOut: Remark[] = [];
   for (const combination of combinations) {
     const parts = await partsOf(book, combination, engine);
     if (!parts.ok) return parts;
     const ofOne: FitTarget[] = [];
+    const unfit: Remark[] = [];
     const heads = engine.pulls.get(combination.id) ?? [];
     for (const viewed of await viewedPulls(book, heads.slice(-MOST_FITTED))) {
       const pull = boostedPullOf(viewed, combination.sheet);
-      if (!pull.ok) return pull;
+      if (!pull.ok) {
+        unfit.push(...pull.remarks);
+        continue;
+      }
       const { tune, places } = viewed.pull;
       const ready = matchInputOf({ ...parts.value, air: pull.value.air, tune, places });
       if (!ready.ok) return ready;
       ofOne.push({ ...ready.value, pull: pull.value });
     }
+    const [first, ...rest] = unfit;
+    if (ofOne.length === 0 && first !== undefined) return refused(first, ...rest);
+    leftOut.push(...unfit.map(asCaution));
     targets.push({ targets: ofOne, other: parts.value.other });
   }
   // The slowest part of a match, so off the main thread; other weather and other trials ask for the same again.
-  return fittedOnTheirFuels(targets, (made) =>
+  const fits = await fittedOnTheirFuels(targets, (made) =>
     remembered(book, JSON.stringify(['fit', made]), () => longWork.run('fitTogether', made)),
   );
+  return fits.ok ? accepted(fits.value, leftOut) : fits;
 }
 
 function fittedToLast({ id, name }: Combination, { pulls }: EngineAtHand): Remark[] {
@@ -193,6 +251,13 @@ const notFitted = (name: string): Remark =>
     'note',
     'not-fitted',
     `${name}: not fitted to any boosted pull, so its factors stand at what is usual. One boosted pull with this supercharger makes the band a good deal narrower.`,
+  );
+
+const airTaken = (name: string, of: string): Remark =>
+  remark(
+    'note',
+    'air-taken',
+    `${name}: no pull of its own says what air it ran in; it is matched in that of ${of}. Give other weather where it will run in other.`,
   );
 
 const fitTaken = (name: string, donor: string, { restsOn }: MatchFit): Remark =>

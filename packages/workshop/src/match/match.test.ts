@@ -6,6 +6,7 @@ import type { Trial } from '@pullbook/core/trial';
 import { type Book, openBook } from '@pullbook/store';
 import type { MatchBundle } from '@pullbook/views/match';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { amendPull } from '../amend-pull.ts';
 import { checkThing } from '../check.ts';
 import { addCombinationFromText } from '../combinations.ts';
 import { makeDemoBook } from '../demo-book.ts';
@@ -170,6 +171,25 @@ describe('what a match rests on', () => {
     await undo(book, null, { units: 'si', decimalMark: '.' });
     const again = await done(matchOfTrial(book, trial.id));
     expect(again.combinations[1]!.fit!.pullIds).toContain(one.pullId);
+  });
+
+  test('a pull without weather is left out of the fit and said; with no other, the fit of the next pulley is taken', async () => {
+    const { pulls } = await trialOf(SMALLER_PULLEY);
+    const [first, ...others] = pulls.filter(({ key, role }) => key === 'B' && role === 'counted');
+    await done(amendPull(book, first!.pullId, { weather: null }, 'the station was off'));
+    const one = await done(matchOfTrial(book, SMALLER_PULLEY));
+    expect(one.combinations[1]!.fit!.pullIds.toSorted()).toEqual(
+      others.map(({ pullId }) => pullId).toSorted(),
+    );
+    expect(codesOf(one, 'B')).toContain('no-weather');
+    for (const { pullId } of others)
+      await done(amendPull(book, pullId, { weather: null }, 'the station was off'));
+    const none = await done(matchOfTrial(book, SMALLER_PULLEY));
+    expect(none.combinations[1]!.fit).toBeNull();
+    expect(codesOf(none, 'B')).toEqual(expect.arrayContaining(['no-weather', 'fit-taken']));
+    for (const _ of pulls.filter(({ key, role }) => key === 'B' && role === 'counted'))
+      await undo(book, null, { units: 'si', decimalMark: '.' });
+    expect((await done(matchOfTrial(book, SMALLER_PULLEY))).combinations[1]!.fit!.pullIds).toHaveLength(3);
   });
 
   test('other weather is taken for every combination; the same question is worked out once', async () => {
