@@ -10,7 +10,14 @@ import { gzipSync } from 'node:zlib';
 import { drawStack, sceneToSvg } from '@pullbook/charts';
 import { defaultRecipe, viewPull } from '@pullbook/core/pull';
 import { openBook } from '@pullbook/store';
-import { makeDemoBook, matchOfTrial, stillOf, trialCards, trialPageOf } from '@pullbook/workshop';
+import {
+  makeDemoBook,
+  matchOfTrial,
+  reachOfCombination,
+  stillOf,
+  trialCards,
+  trialPageOf,
+} from '@pullbook/workshop';
 import { launch } from '../apps/web/browser/launch.ts';
 import { startPullbook } from '../apps/web/browser/start.ts';
 import { bigBookRows } from './bench/big-book-rows.ts';
@@ -22,7 +29,7 @@ import { hundredMatches, linesLeftOut, sampledMatches } from './bench/matching.t
 import { pageTried } from './bench/page-tried.ts';
 import { planTimed } from './bench/planning.ts';
 import { publishingRows } from './bench/publishing.ts';
-import { searches } from './bench/reaching.ts';
+import { hundredSparks, searches } from './bench/reaching.ts';
 import { timeReading } from './bench/reading.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -117,15 +124,7 @@ add('the same pulls once more', await timed(30, comparisonTimed(false)), 'limit'
 add('critical value for 80 speeds at once, nothing remembered', await timed(15, largestTimed()), 'limit', 15);
 add('the plan of a trial: some eighty orders judged', await timed(9, planTimed()), 'limit', 150);
 add('a supercharger match at 60 engine speeds', (await timed(15, hundredMatches())) / 100, 'limit', 0.35);
-const search = searches();
-add(
-  'a search for a target: 4 superchargers x 40 pulleys x 3 coolers x 4 fuels, in two threads',
-  await timed(3, search.run),
-  'limit',
-  1000,
-);
-add('the first rungs of that search, in one thread', await timed(3, search.first), 'limit', 200);
-await search.close();
+await reachRows();
 const sampled = sampledMatches();
 add('10,000 sampled matches and their bands, in two threads', await timed(3, sampled.run), 'limit', 2000);
 await sampled.close();
@@ -157,10 +156,24 @@ await book.close();
 await bigBookRows(join(folder, 'big'), timed, add);
 
 const commandLine = join(root, 'apps/cli/dist/pullbook.mjs');
+const fuel = ['fuel', '--power', '500hp', '--fuel', 'e85', '--induction', 'boosted', '--json'];
 const air = ['air', '--pressure', '98.2kPa', '--temperature', '30C', '--humidity', '45%', '--json'];
 add(
   '`pullbook air`, whole process',
   await timed(9, () => spawnSync(process.execPath, [commandLine, ...air])),
+  'limit',
+  500,
+);
+const reach = ['reach', '--book', join(folder, 'demo'), '--combination', 'Supercharged, base cam'];
+add(
+  '`pullbook reach` of the demo book, whole process',
+  await timed(3, () => spawnSync(process.execPath, [commandLine, ...reach, '--power', '520hp', '--json'])),
+  'limit',
+  3000,
+);
+add(
+  '`pullbook fuel`, whole process',
+  await timed(9, () => spawnSync(process.execPath, [commandLine, ...fuel])),
   'limit',
   500,
 );
@@ -214,6 +227,33 @@ async function matchRows(): Promise<void> {
   const { matchMs, pageMs } = await matchInPage(match.value);
   add('a supercharger match at 60 engine speeds, in the browser', matchMs, 'limit', 0.35);
   add('the page of a match with another pulley tried, in the browser', pageMs, 'limit', 16);
+}
+
+/** From a target to ways to it: at the size that is asked for, and in the demo book. */
+async function reachRows(): Promise<void> {
+  const { whole, first, stopped, close } = searches();
+  const size = '4 superchargers x 40 pulleys x 3 coolers x 4 fuels';
+  add(`a search for a target: ${size}, in two threads`, await timed(5, whole), 'limit', 1000);
+  add('the first ways of that search', median(await gathered(5, first)), 'limit', 200);
+  add('that search stopped: until it is over', median(await gathered(5, stopped)), 'limit', 100);
+  await close();
+  add('how much spark a fuel allows at one charge', (await timed(9, hundredSparks())) / 100, 'limit', 1);
+  const asked = (fresh: typeof book) =>
+    reachOfCombination(fresh, 'Supercharged, base cam', { power: '520 hp' });
+  add(
+    'open the demo book and find all that a search for a target rests on, nothing remembered',
+    await timed(5, () => openedAndShown(asked)),
+    'limit',
+    1000,
+  );
+}
+
+/** What some runs say of themselves, after one that is not counted. */
+async function gathered(runs: number, one: () => Promise<number>): Promise<number[]> {
+  await one();
+  const said: number[] = [];
+  for (let run = 0; run < runs; run++) said.push(await one());
+  return said;
 }
 
 /** Median of what the first comparison takes in so many processes of its own, ms. */

@@ -1,9 +1,11 @@
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const pages = [
@@ -54,20 +56,13 @@ describe('documents', () => {
     commandsOf(page).some((line) => line.startsWith('npx pullbook')),
   );
 
-  test.each(withCommands)('%s: its commands run', { timeout: 240_000 }, (page) => {
+  // Much of it is waiting for programs: two pages at a time.
+  test.concurrent.each(withCommands)('%s: its commands run', { timeout: 240_000 }, async (page) => {
     const folder = mkdtempSync(join(tmpdir(), 'pullbook-docs-'));
     symlinkSync(join(root, 'samples'), join(folder, 'samples'));
-    const launcher = `${process.execPath} ${join(root, 'apps/cli/bin/pullbook.mjs')}`;
     let printed = '';
-    for (const line of commandsOf(page).filter((command) => command.startsWith('npx pullbook'))) {
-      const done = spawnSync('sh', ['-c', line.replace(/^npx pullbook/, launcher)], {
-        cwd: folder,
-        encoding: 'utf8',
-      });
-      expect(done.status, `${line}\n${done.stdout}\n${done.stderr}`).toBe(0);
-      expect(done.stdout.length, line).toBeGreaterThan(0);
-      printed += done.stdout;
-    }
+    for (const line of commandsOf(page).filter((command) => command.startsWith('npx pullbook')))
+      printed += await printedBy(line, folder);
     for (const words of SAID[page] ?? []) {
       expect(printed).toContain(words);
       expect(textOf(page), words).toContain(words);
@@ -75,3 +70,33 @@ describe('documents', () => {
     rmSync(folder, { recursive: true });
   });
 });
+
+const DEMO = /^npx pullbook demo --book (\S+)$/u;
+const made: { demo: Promise<{ folder: string; printed: string }> | null } = { demo: null };
+afterAll(async () => {
+  if (made.demo !== null) rmSync((await made.demo).folder, { recursive: true });
+});
+
+/** What a command prints. The demo book is made once, and stands as a copy in every other place where a page makes it. */
+async function printedBy(line: string, folder: string): Promise<string> {
+  const place = DEMO.exec(line)?.[1];
+  if (place === undefined) return ranIn(folder, line);
+  made.demo ??= (async () => {
+    const parent = mkdtempSync(join(tmpdir(), 'pullbook-docs-'));
+    return { folder: parent, printed: await ranIn(parent, 'npx pullbook demo --book demo') };
+  })();
+  const { folder: parent, printed } = await made.demo;
+  cpSync(join(parent, 'demo'), join(folder, place), { recursive: true });
+  return printed;
+}
+
+async function ranIn(folder: string, line: string): Promise<string> {
+  const launcher = `${process.execPath} ${join(root, 'apps/cli/bin/pullbook.mjs')}`;
+  const child = spawn('sh', ['-c', line.replace(/^npx pullbook/, launcher)], { cwd: folder });
+  const [out, err] = [child.stdout, child.stderr].map((stream) => text(stream));
+  const [status] = await once(child, 'close');
+  const [stdout, stderr] = [await out!, await err!];
+  expect(status, `${line}\n${stdout}\n${stderr}`).toBe(0);
+  expect(stdout.length, line).toBeGreaterThan(0);
+  return stdout;
+}

@@ -1,4 +1,4 @@
-// Spoils text files by seed and reads them the whole way: nothing may throw, hang, eat the memory, or be refused without
+// Spoils logs, match files and parts lists by seed and reads them the whole way: nothing may throw, hang, eat the memory, or be refused without
 // a reason and a place. Prints a table; a fault is printed with the number that repeats it, and ends it with 1.
 //   npm run mutate-files -- --count 20000 --seed 1
 //   npm run mutate-files -- --seed 1 --only 1234
@@ -26,7 +26,7 @@ let [accepted, pulls, faults, peakMemory] = [0, 0, 0, 0];
 let slowest = { milliseconds: 0, what: '' };
 for (let number = first; number < last; number++) {
   const started = performance.now();
-  const found = mutateFile(seed, number);
+  const found = await mutateFile(seed, number);
   const milliseconds = performance.now() - started;
   times.push(milliseconds);
   if (milliseconds > slowest.milliseconds) slowest = { milliseconds, what: `${found.what}` };

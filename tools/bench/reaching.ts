@@ -1,11 +1,14 @@
+import { performance } from 'node:perf_hooks';
 import { threads } from '@pullbook/compute';
+import { sparkAllowed } from '@pullbook/core/fuel';
 import {
-  answerOf,
+  type PartRunner,
   type ReachAnswer,
   type ReachBuild,
   type ReachInput,
-  reach,
-  type Screened,
+  type ReachParts,
+  type ReachProgress,
+  reachInParts,
   troubleOfTarget,
 } from '@pullbook/core/reach';
 import { said } from '@pullbook/core/remark';
@@ -13,8 +16,6 @@ import { buildOf, fuelOf, reachInput, sheetOf } from '../../packages/core/src/re
 import type { jobs } from '../../packages/workshop/src/long-work/jobs.ts';
 
 const PULLEYS = 40;
-/** Parts of the search that two threads take turns at. */
-const PARTS = 4;
 
 /** Four superchargers, forty pulleys, three coolers, four fuels, each with each; an invented engine at 38 speeds. Bands of 500 draws. */
 function searchAtSize(): ReachInput {
@@ -72,36 +73,65 @@ function otherUnit(stepUp: number): ReachBuild {
   });
 }
 
-/** The whole search in two threads of the built program, as its server has it made, and how soon its first rungs are there in one thread. */
-export function searches(): {
-  run: () => Promise<ReachAnswer>;
-  first: () => void;
+/** Searches in two threads of the built program, as its server has them made. */
+export interface Searches {
+  whole: () => Promise<ReachAnswer>;
+  /** ms until the first ways that reach the target are told. */
+  first: () => Promise<number>;
+  /** ms from the word to stop until the search is over. */
+  stopped: () => Promise<number>;
   close: () => Promise<void>;
-} {
+}
+
+export function searches(): Searches {
   const input = searchAtSize();
   const file = new URL('../../apps/cli/dist/long-work.mjs', import.meta.url);
-  const computing = threads<
-    Pick<typeof jobs, 'screenReach' | 'ladderOfScreened' | 'bandedRung' | 'whatIsLeft'>
-  >(file, 2);
-  const run = async (): Promise<ReachAnswer> => {
-    const screened: Screened[] = await Promise.all(
-      Array.from({ length: PARTS }, (_, part) => computing.run('screenReach', { input, part, of: PARTS })),
-    );
-    const ladder = await computing.run('ladderOfScreened', { input, screened });
-    const [banded, left] = await Promise.all([
-      Promise.all([ladder.now, ...ladder.rungs].map((rung) => computing.run('bandedRung', { input, rung }))),
-      Promise.all(input.builds.map((_, place) => computing.run('whatIsLeft', { input, place }))),
-    ]);
-    return answerOf(input, ladder, banded, left);
+  const computing = threads<Pick<typeof jobs, 'reachPart'>>(file, 2);
+  const search = (signal: AbortSignal, onProgress?: (progress: ReachProgress) => void) => {
+    const run = (name: PartName, given: ReachParts[PartName]['given']) =>
+      computing.run('reachPart', { input, name, given }, { signal });
+    return reachInParts(input, run as PartRunner, { atOnce: 2, onProgress });
   };
-  const first = (): void => {
-    let isThere = false;
-    reach(input, {
-      onProgress: ({ rungs }) => {
-        isThere ||= rungs.some(({ reaches }) => reaches);
-      },
-      isCancelled: () => isThere,
-    });
+  const never = new AbortController().signal;
+  return {
+    whole: () => search(never),
+    first: async () => {
+      const start = performance.now();
+      let took = Number.NaN;
+      await search(never, ({ rungs }) => {
+        if (Number.isNaN(took) && rungs.some(({ reaches }) => reaches)) took = performance.now() - start;
+      });
+      return took;
+    },
+    stopped: async () => {
+      const stop = new AbortController();
+      const over = search(stop.signal).catch(() => performance.now());
+      await new Promise((resolve) => setTimeout(resolve, STOPPED_AFTER_MS));
+      const start = performance.now();
+      stop.abort();
+      return ((await over) as number) - start;
+    },
+    close: () => computing.close(),
   };
-  return { run, first, close: () => computing.close() };
+}
+
+type PartName = keyof ReachParts;
+
+/** Well within the search. */
+const STOPPED_AFTER_MS = 80;
+
+/** How much spark a fuel allows at one charge, a hundred times. */
+export function hundredSparks(): () => void {
+  const charge = {
+    engineSpeedRpm: 6000,
+    manifoldPressure: 168e3,
+    manifoldTemperature: 340,
+    compressionRatio: 9.6,
+    exhaustPressure: 105e3,
+    lambda: 0.8,
+  };
+  const { fuel } = fuelOf('E85');
+  return () => {
+    for (let one = 0; one < 100; one++) sparkAllowed(charge, fuel);
+  };
 }

@@ -8,14 +8,14 @@ export interface Base {
   bytes: Uint8Array;
 }
 
-/** All text files of a folder and those under it, in the order of their names. */
-export function filesUnder(folder: string, root = folder): Base[] {
+/** All files of a folder and those under it whose names end so, in the order of their names. */
+export function filesUnder(folder: string, endings: RegExp, root = folder): Base[] {
   return readdirSync(folder, { withFileTypes: true })
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .flatMap((entry) => {
       const path = join(folder, entry.name);
-      if (entry.isDirectory()) return filesUnder(path, root);
-      return /\.(csv|txt)$/.test(entry.name)
+      if (entry.isDirectory()) return filesUnder(path, endings, root);
+      return endings.test(entry.name)
         ? [{ name: relative(root, path).split(sep).join('/'), bytes: new Uint8Array(readFileSync(path)) }]
         : [];
     });

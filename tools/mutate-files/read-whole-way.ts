@@ -1,15 +1,7 @@
 import { defaultRecipe, viewPull } from '@pullbook/core/pull';
-import type { Remark } from '@pullbook/core/remark';
 import { guessedMapping, pullsFromReading, readTextFile } from '@pullbook/formats';
 import { inventedPull } from '../../packages/core/src/pull/invented-pull.testing.ts';
-
-/** What became of a spoiled file, and what is wrong with that (`[]`: nothing). */
-export interface Outcome {
-  /** `null`: accepted. */
-  refusedFor: string | null;
-  pulls: number;
-  faults: string[];
-}
+import { linesOf, type Outcome, placeFaults, refusedOutcome } from './outcome.ts';
 
 /** Takes bytes the whole way: text, columns, guessed meanings, pulls, views. */
 export function readWholeWay(bytes: Uint8Array, name: string): Outcome {
@@ -30,7 +22,7 @@ export function readWholeWay(bytes: Uint8Array, name: string): Outcome {
       faults.push('the blocks of rows leave rows out or overlap');
   if (groups.at(-1)?.toRow !== rowCount - 1) faults.push('the last rows are in no block');
   const pulls = pullsFromReading(reading.value, guessedMapping(reading.value));
-  if (!pulls.ok) return refusedOutcome(bytes, pulls.remarks, faults);
+  if (!pulls.ok) return refusedOutcome(bytes, pulls.remarks, { before: faults });
   for (const draft of pulls.value) {
     const speed = draft.channels.find(({ meaning }) => meaning === 'engineSpeed');
     if (!speed?.values.some(Number.isFinite)) faults.push('an accepted pull has no engine speed');
@@ -39,28 +31,4 @@ export function readWholeWay(bytes: Uint8Array, name: string): Outcome {
     if (view.peakPower !== null && !Number.isFinite(view.peakPower.value)) faults.push('a peak is no number');
   }
   return { refusedFor: null, pulls: pulls.value.length, faults };
-}
-
-function refusedOutcome(bytes: Uint8Array, remarks: readonly Remark[], before: string[] = []): Outcome {
-  const [first] = remarks;
-  const faults = [...before];
-  if (first?.level !== 'refusal' || first.message.length < 20) faults.push('refused without a reason');
-  if (bytes.length > 0 && first?.line === undefined) faults.push(`refused without a place: ${first?.code}`);
-  faults.push(...placeFaults(remarks, linesOf(bytes)));
-  return { refusedFor: first?.code ?? 'no code', pulls: 0, faults };
-}
-
-function placeFaults(remarks: readonly Remark[], lines: number): string[] {
-  return remarks.flatMap(({ code, line, column }) => {
-    if (line !== undefined && !(line >= 1 && line <= lines))
-      return [`${code} stands in line ${line} of ${lines}`];
-    return column !== undefined && !(column >= 1) ? [`${code} stands in column ${column}`] : [];
-  });
-}
-
-/** Lines as the most that any encoding gives: every return or line feed may end one. */
-function linesOf(bytes: Uint8Array): number {
-  let ends = 0;
-  for (const byte of bytes) if (byte === 10 || byte === 13) ends += 1;
-  return ends + 1;
 }

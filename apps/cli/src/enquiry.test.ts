@@ -28,7 +28,7 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 
 test('what was asked is listed and found, for people and as JSON', async () => {
   const people = await captured(['enquiries', ...book]);
-  expect(people.out).toContain(`${id.slice(0, 8)}  How do I make 500 hp with Supercharged, base cam`);
+  expect(people.out).toContain(`${id.slice(0, 8)}  How do I make 500 hp with “Supercharged, base cam”`);
   const { json } = await capturedJson(['enquiries', '--find', 'pulley 500', ...book]);
   expect(json).toMatchObject({ schemaVersion: 1, total: 1, all: 1, enquiries: [{ id }] });
   expect(json.enquiries[0].answer).toMatch(/^500\s?hp is reached/u);

@@ -66,14 +66,16 @@ describe('pullbook fuel', () => {
     ['--induction boosted', 'power-or-air', '--power 500hp'],
     ['--power 500hp --induction warp', 'induction-not-known', 'turbocharged'],
     [
-      '--power 500hp --fuel-pressure 0.5bar --reference open-air --boost 10psi',
+      '--power 500hp --induction boosted --fuel-pressure 0.5bar --reference open-air --boost 10psi',
       'nothing-across',
       'follows boost',
     ],
     ['--power 500hp --dead-time 1ms', 'dead-time-without-speed', '--engine-speed'],
     ['--power 500hp --lambda 12', 'value-impossible', '0.3 to 3'],
     ['--power unknown', 'not-a-number', 'as a number and a unit'],
-    ['--power 0hp', 'value-impossible', 'more than 0'],
+    ['--power 0hp', 'value-impossible', '0.1 to 20,000 kW'],
+    ['--power 1e9hp', 'value-impossible', '0.1 to 20,000 kW'],
+    ['--power 500hp --induction na --boost 10psi', 'boost-without-supercharger', '--induction boosted'],
   ])('%s: %s', async (words, name, says) => {
     const { code, json } = await fuel(words);
     expect(code).toBe(1);

@@ -11,7 +11,7 @@ export function numberValue(text: string): number {
 
 /** A whole number from 1 as an option's value. */
 export function countValue(text: string): number {
-  if (!/^[1-9]\d{0,5}$/.test(text)) throw new InvalidArgumentError('Give a whole number from 1.');
+  if (!/^[1-9]\d{0,5}$/.test(text)) throw new InvalidArgumentError('Give a whole number from 1 to 999999.');
   return Number(text);
 }
 

@@ -296,7 +296,7 @@ test.each([
   ['combinations/cam-card-and-flow-sheet.yaml', true, undefined, undefined],
   ['combinations/invalid-flow-without-pressure.yaml', false, 'table-line-missing', 11],
   ['combinations/invalid-wrong-unit.yaml', false, 'wrong-unit', 6],
-  ['combinations/invalid-no-name.yaml', false, 'name-missing', undefined],
+  ['combinations/invalid-no-name.yaml', false, 'name-missing', 1],
   ['combinations/invalid-syntax.yaml', false, 'sheet-syntax', 7],
   ['combinations/invalid-newer.yaml', false, 'schema-version-newer', 1],
 ])('%s', (path, ok, code, line) => {

@@ -77,16 +77,20 @@ function addShowCommand(enquiry: Command, context: Context): void {
     )
     .action(async (given: string, { rung }: { rung?: string }, own: Command) => {
       const shared = context.shared(own);
-      const { enquiryOf, enquiryReport } = await import('@pullbook/workshop');
+      const { enquiryOf, enquiryReport, rungNamed } = await import('@pullbook/workshop');
       const kept = valueOrRefusal(
         await withBook(shared, { create: false }, (book) => enquiryOf(book, given)),
       );
       const { enquiry: one, remarks } = kept;
-      context.answer(shared, enquiryReport(one, remarks, shared.wordsIn()), () => {
-        const rungs = one.answer.answer.rungs;
-        const at = rung === undefined ? null : rung === '0' ? 'now' : (rungs[Number(rung) - 1]?.id ?? rung);
-        return enquiryLines(reachPage({ kept, rungId: at }, shared.view), one, context);
-      });
+      const at =
+        rung === undefined
+          ? null
+          : rung === '0'
+            ? 'now'
+            : valueOrRefusal(rungNamed(one.answer.answer.rungs, rung)).rung.id;
+      context.answer(shared, enquiryReport(one, remarks, shared.wordsIn()), () =>
+        enquiryLines(reachPage({ kept, rungId: at }, shared.view), one, context),
+      );
     });
 }
 
@@ -113,8 +117,8 @@ function addPlanCommand(enquiry: Command, context: Context): void {
       const remarks = edgeRemarks(result.remarks, null, shared.wordsIn());
       const { combination, trial, pulls, predictions } = planned;
       context.answer(shared, { schemaVersion: 1, ...planned, remarks }, () => [
-        `Added the combination "${combination.name}" and the trial "${trial.question}" (${trial.id.slice(0, 8)}).`,
-        `Kept ${counted(predictions, 'prediction')} of it; ${pulls.length === 0 ? 'no plan of its pulls' : `planned pulls: ${pulls.join(' ')}`}.`,
+        `Added ${combination.wasThere ? '' : `the combination "${combination.name}" and `}the trial "${trial.question}" (${trial.id.slice(0, 8)}).`,
+        `Kept ${counted(predictions, 'prediction')} of it; ${pulls.length === 0 ? 'no plan of its pulls' : `pulls planned, those made among them: ${pulls.join(' ')}`}.`,
         ...remarkLines(remarks, context),
         `All of it is taken back by "pullbook undo". The pulls to make: pullbook plan --trial ${trial.id.slice(0, 8)}`,
       ]);

@@ -124,7 +124,9 @@ const requestOf = ({
   correction,
   draws,
   seed,
+  left,
 }: ReachOptions): ReachRequest => ({
+  leftAlone: left,
   power,
   at,
   window,
@@ -149,6 +151,11 @@ function refuseOddOptions(
     throw new Refusal(
       'reach-without-power',
       'Say what power is asked for, such as --power 520hp; or --left for what is left in the supercharger.',
+    );
+  if (left && power !== undefined)
+    throw new Refusal(
+      'left-with-power',
+      '--left asks what is left in the supercharger, and --power for ways to a power, beside which that stands too. Give one of the two.',
     );
   if (keep && file !== undefined)
     throw new Refusal(

@@ -50,14 +50,18 @@ export function combinationToJson(sheet: CombinationSheet): string {
  * that, or what holds it, stands. `below`: where in the file the sheet stands.
  */
 export function withSheetLine(item: Remark, { placeOf }: Written, below: readonly string[] = []): Remark {
-  const place = /^([^.:\s]+)(?:\.([^:]+))?:/.exec(item.message);
+  const place = /^([^.:]+)(?:\.([^:]+))?:/.exec(item.message);
   const [, section, field] = place ?? [];
-  if (item.line !== undefined || section === undefined) return item;
+  if (item.line !== undefined) return item;
   const found =
-    field === undefined
-      ? placeOf([...below, section])
-      : (placeOf([...below, section, field]) ??
-        placeOf([...below, section, ...field.split('.')]) ??
-        placeOf([...below, section, field.split('.')[0]!]));
-  return found === null ? item : { ...item, ...found };
+    section === undefined
+      ? null
+      : field === undefined
+        ? placeOf([...below, section])
+        : (placeOf([...below, section, field]) ??
+          placeOf([...below, section, ...field.split('.')]) ??
+          placeOf([...below, section, field.split('.')[0]!]));
+  // What is refused of the whole, or by a name that nobody finds again, stands where the sheet begins.
+  const at = found ?? (item.level === 'refusal' ? placeOf(below) : null);
+  return at === null ? item : { ...item, ...at };
 }

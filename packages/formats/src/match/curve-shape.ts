@@ -166,7 +166,7 @@ function oneOf(
 export const baseline = (): Shape<WrittenBaseline> =>
   pullsOrTable(
     BASELINE_COLUMNS,
-    'What the engine does without the supercharger, as observed in its own air.',
+    'What the engine does without the supercharger, as observed in its own air: one naturally aspirated pull of it, of the book (pull) or as a table.',
     ({ columns, air, hasWeather, path, reading }) => {
       if (air === null) {
         if (!hasWeather)

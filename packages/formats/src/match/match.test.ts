@@ -266,7 +266,7 @@ test('bytes of another kind of file are told as such, and not printed', () => {
   const read = readMatchText(`\u0001\u001b[31m${SHORT}`, 'photo.yaml');
   expect(read).toMatchObject({ ok: false, remarks: [{ code: 'sheet-not-text' }] });
   expect(read.remarks[0]!.message).toBe(
-    'photo.yaml is no text that a person wrote: a match file is plain text. Was another file meant?',
+    'photo.yaml is no text that a person wrote: line 1 has a sign that no editor writes, and a match file is plain text. Was another file meant?',
   );
 });
 

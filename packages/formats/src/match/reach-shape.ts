@@ -128,6 +128,12 @@ export const reachSection: Shape<WrittenReach> = made(
       );
     if (window !== undefined && !((window.from ?? 0) < (window.to ?? 0)))
       return refused('its window goes from the lower engine speed to the higher.');
+    const names = (said.superchargers ?? []).map(({ name }) => name.trim().toLowerCase());
+    const twice = names.find((name, place) => names.indexOf(name) < place);
+    if (twice !== undefined)
+      return refused(
+        `names two superchargers "${twice}". Give each a name of its own, so that their ways can be told apart.`,
+      );
     return {
       power: said.power ?? null,
       atRpm: said.at ?? null,

@@ -7,7 +7,7 @@ export type WrittenPath = readonly (string | number)[];
 /** A text as YAML or JSON says it, before anything is made of it. */
 export interface Written {
   plain: unknown;
-  /** Where the name of a field, or the item of a list, stands; `null`: nowhere. From 1. */
+  /** Where the name of a field, or the item of a list, stands; `null`: nowhere. From 1. Of the whole: its begin. */
   placeOf: (path: WrittenPath) => { line: number; column: number } | null;
   /** Line of the file in which the first line of a block of text stands; `null`: it is written in one line. */
   blockLine: (path: WrittenPath) => number | null;
@@ -30,14 +30,16 @@ const NO_TEXT = /[^\P{Cc}\t\n\v\f\r\u0085]/u;
 /** Reads a text as YAML or JSON (which is read as the YAML it is); faults come back with line and column. */
 export function readWritten(text: string, name: string, kind: WrittenKind): Result<Written> {
   if (text.trim() === '')
-    return refused(remark('refusal', 'empty-sheet', `${name} is empty. ${kind.ifEmpty}`));
+    return refused(remark('refusal', 'empty-sheet', `${name} is empty. ${kind.ifEmpty}`, { line: 1 }));
   if (text.length > kind.mostCharacters) {
     const message = `${name} has ${text.length} characters; ${kind.called} has at most ${kind.mostCharacters}. Was another file meant?`;
-    return refused(remark('refusal', 'sheet-too-long', message));
+    return refused(remark('refusal', 'sheet-too-long', message, placeAt(text, kind.mostCharacters)));
   }
-  if (NO_TEXT.test(text)) {
-    const message = `${name} is no text that a person wrote: ${kind.called} is plain text. Was another file meant?`;
-    return refused(remark('refusal', 'sheet-not-text', message));
+  const odd = text.search(NO_TEXT);
+  if (odd >= 0) {
+    const place = placeAt(text, odd);
+    const message = `${name} is no text that a person wrote: line ${place.line} has a sign that no editor writes, and ${kind.called} is plain text. Was another file meant?`;
+    return refused(remark('refusal', 'sheet-not-text', message, place));
   }
   const counter = new LineCounter();
   const document = parseDocument(text, { lineCounter: counter, prettyErrors: false });
@@ -53,13 +55,20 @@ export function readWritten(text: string, name: string, kind: WrittenKind): Resu
     return accepted({ plain, ...placesIn(document, counter) });
   } catch {
     const message = `${name} refers to itself over and over (aliases). Write the values out.`;
-    return refused(remark('refusal', 'sheet-syntax', message));
+    return refused(remark('refusal', 'sheet-syntax', message, placeAt(text, text.search(/\*\w/u))));
   }
+}
+
+/** From 1. */
+function placeAt(text: string, offset: number): { line: number; column: number } {
+  const lines = text.slice(0, Math.max(0, offset)).split('\n');
+  return { line: lines.length, column: lines.at(-1)!.length + 1 };
 }
 
 function placesIn(document: Document, counter: LineCounter): Pick<Written, 'placeOf' | 'blockLine'> {
   return {
     placeOf: (path) => {
+      if (path.length === 0) return { line: 1, column: 1 };
       const offset = nodeAt(document.contents, path)?.offset;
       if (offset === undefined) return null;
       const { line, col } = counter.linePos(offset);
