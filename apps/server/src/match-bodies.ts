@@ -52,6 +52,7 @@ const loss = z.strictObject({
 
 const map = z.strictObject({
   mapId: text.nullable(),
+  mark: text.exactOptional(),
   name: text,
   form: z.enum(['points', 'rated']),
   leftEnd: z.enum(['surge', 'not known']),
@@ -89,6 +90,7 @@ const input = z.strictObject({
     airBasis: z.enum(['given', 'air flow', 'fuel and mixture', 'torque and efficiency']),
     origin: z.enum(['measured', 'scaled', 'given']),
     pullIds: z.array(text).max(500),
+    mark: text.exactOptional(),
   } satisfies KeysOf<MatchInput['baseline']>),
   displacement: number,
   compressionRatio: orNull,

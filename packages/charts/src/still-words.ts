@@ -29,8 +29,8 @@ export function headlineIn(text: string, widthPx: number, room: StillMeasures['h
   return { lines: [...lines.slice(0, mostLines - 1), rest], sizePx: smallest };
 }
 
-/** Where a sentence may end before its end: after a clause, but not within brackets nor between a key and its name. */
-const CLAUSE = /(?<!\b\p{Lu})[,:;.](?= (?![^(]*\)))/gu;
+/** Where a sentence may end before its end: after a clause, but not within brackets or quotes nor between a key and its name. */
+const CLAUSE = /(?<!\b\p{Lu})[,:;.](?= (?![^(]*\))(?![^“]*”))/gu;
 /** A clause that is left alone has to have this share of what had room: less says too little. */
 const LEAST_CLAUSE = 0.55;
 /** Parts of so many signs are not broken. */

@@ -150,8 +150,10 @@ export interface ShownLimit {
   /** `binds`: a plan may not pass it. */
   kind: 'binds' | 'cautions';
   state: 'within' | 'near' | 'passed';
-  /** The sentence for a mechanic, with what to do. */
+  /** What was looked at, in a sentence; where it is passed with what to do. */
   text: string;
+  /** What its value rests on: a ground, or the sheet alone. */
+  restsOn: Ground | 'reckoned from the sheet';
   from: ShownSource;
 }
 
@@ -195,7 +197,7 @@ export interface ChosenRung {
 /** What is left in a supercharger. */
 export interface ShownLeft {
   name: string;
-  /** `Turned to 7.54 in place of 7.07 this supercharger makes 524 hp (501 to 547); stopped there by impeller speed, at its limit …` */
+  /** `Turned 7.54 times as fast as the engine in place of 7.07 this supercharger makes 524 hp (501 to 547); stopped there by impeller speed, at its limit …` */
   sentence: SentencePart[];
   /** What can be bought of it; '' as good as all, or nothing. */
   buyable: string;
@@ -259,6 +261,6 @@ export interface PartsPage {
   costClasses: { cost: CostClass; text: string }[];
   /** Classes of kinds of change whose parts have none of their own. */
   costs: { part: ChangePart; label: string; cost: CostClass | null }[];
-  /** Which limits bind here: as the rule has it, and as the shop does. */
-  binding: { id: LimitId; label: string; usually: boolean; here: boolean }[];
+  /** Which limits bind here: as the rule has it, and as the shop does. `where`: where alone; '' everywhere. */
+  binding: { id: LimitId; label: string; usually: boolean; here: boolean; where: string }[];
 }

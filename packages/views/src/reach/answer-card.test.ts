@@ -19,7 +19,7 @@ test('the answer card: asked, answered with its band, what it rests on, what bin
   expect(wordsOf(still)).toEqual([
     '528 hp (505 to 551) with blower pulley 80 mm in place of 84 mm; 520 hp is likely, 84 of 100.',
     'Scaled from our pulls: the match fitted to 2 boosted pulls.',
-    'Binds first: Impeller speed 51,233 of 52,000 rpm, 1.5 % left, at 6,900 rpm.',
+    'Binds first: impeller speed 51,233 of 52,000 rpm, 1.5 % left, at 6,900 rpm.',
     'Measured nearest: “longer cam, 84 mm”: 523 hp (3 pulls).',
   ]);
   expect(still.warning).toBe('Computed, not measured: a planning aid');
@@ -47,15 +47,21 @@ test('where none reaches, the card says so and claims no way', () => {
   });
   const [first, ...others] = wordsOf(answerCard(keptOf(answer), US, null));
   expect(first).toMatch(
-    /^520 hp is out of reach with what is on the list\. The impeller stands at its limit\./u,
+    /^520 hp is out of reach with what can be bought\. Nearest within the limits: 528 hp /u,
   );
-  expect(others).toEqual(['Measured nearest: “longer cam, 84 mm”: 523 hp (3 pulls).']);
+  expect(others).toEqual([
+    'The impeller stands at its limit.',
+    'Measured nearest: “longer cam, 84 mm”: 523 hp (3 pulls).',
+  ]);
 });
 
 test('the curves of a way: now and then with their bands, the target across', () => {
-  const { body, headline } = answerCard(keptOf(), US, null, { shows: 'curves' });
+  const { body, headline, subline } = answerCard(keptOf(), US, null, { shows: 'curves' });
   if (body.kind !== 'stack') throw new Error(`a ${body.kind} in place of curves`);
-  expect(plain(headline)).toMatch(/^528 hp \(505 to 551\) with blower pulley 80 mm in place of 84 mm;/u);
+  expect(plain(headline)).toBe('528 hp (505 to 551); 520 hp is likely, 84 of 100');
+  expect(plain(subline)).toMatch(
+    /^With blower pulley 80 mm in place of 84 mm · Binds first: impeller speed /u,
+  );
   expect(body.chart.panels.map(({ id }) => id)).toEqual(['power', 'boost']);
   expect(body.chart.panels[0]!.lines.map(({ id }) => id)).toEqual(['target', 'Now', 'Then']);
 });
@@ -65,7 +71,10 @@ test('what was asked before, in few words, with what became of it', () => {
     became: [{ rungId: '80-mm', combinationId: 'c', trialId: 't', at: '2026-11-27T08:00:00Z' }],
   });
   const card = enquiryCard(
-    { ...kept, sources: [{ kind: 'trial', id: 't', name: 'Does the 80 mm pulley reach 520 hp?' }] },
+    {
+      ...kept,
+      sources: [{ kind: 'trial', id: 't', name: 'What does the 80 mm pulley add towards 520 hp?' }],
+    },
     US,
   );
   expect(plain(card.question)).toBe('How does “base cam, 84 mm” make 520 hp?');
@@ -73,7 +82,9 @@ test('what was asked before, in few words, with what became of it', () => {
     '520 hp is reached with blower pulley 80 mm in place of 84 mm: 528 hp (505 to 551), likely, 84 of 100.',
   );
   expect(card.facts).toBe('base cam, 84 mm · 26 November 2026 · 4 pulls');
-  expect(card.became).toEqual([{ text: 'became Does the 80 mm pulley reach 520 hp?', trialId: 't' }]);
+  expect(card.became).toEqual([
+    { text: 'became What does the 80 mm pulley add towards 520 hp?', trialId: 't' },
+  ]);
   expect(card.chips).toEqual([{ text: 'Invented data', tone: 'quiet' }]);
 });
 
@@ -91,5 +102,7 @@ test('the parts list in the units shown, its rows in the places of the list', ()
     label: 'Ring gap',
     usually: false,
     here: true,
+    where: '',
   });
+  expect(page.binding.find(({ id }) => id === 'surge')?.where).toBe('where the edge was measured');
 });

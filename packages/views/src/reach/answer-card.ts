@@ -11,7 +11,7 @@ import { capitalised, counted } from '../wording.ts';
 import { limitLine } from './limit-words.ts';
 import { type ReachInView, reachInView } from './reach-in-view.ts';
 import { titleOf } from './reach-page.ts';
-import { reachSentence } from './reach-sentence.ts';
+import { reachSentence, whyNot } from './reach-sentence.ts';
 import {
   chanceText,
   changesText,
@@ -56,8 +56,9 @@ export function answerCard(
 function words(view: ReachInView, rungId: string | null) {
   const answer = rungId === null ? answerText(view) : wayText(view);
   // Where none reaches, the answer is of no single way.
-  const ofWay = rungId !== null || view.answer?.feasible ? [...groundLines(view), bindsText(view)] : [];
-  const quiet = [...ofWay, nearText(view)].map((text): Paragraph => ({ text, quiet: true }));
+  const isOfWay = rungId !== null || view.answer?.feasible === true;
+  const under = isOfWay ? [...groundLines(view), bindsText(view)] : whyNot(view);
+  const quiet = [...under, nearText(view)].map((text): Paragraph => ({ text, quiet: true }));
   const paragraphs: Paragraph[] = [{ text: answer }, ...quiet];
   return wordsPicture(titleOf(view), '', paragraphs);
 }
@@ -82,8 +83,12 @@ function groundLines({ chosen, options }: ReachInView): string[] {
 function curves(view: ReachInView) {
   const chart = rungChart(view);
   return {
-    headline: wayText(view),
-    subline: [bindsText(view), nearText(view)].filter((text) => text !== '').join(' '),
+    headline: outcomeText(view),
+    // Parts that leave whole where there is no room for all.
+    subline: [howText(view), bindsText(view), nearText(view)]
+      .filter((text) => text !== '')
+      .map(withoutStop)
+      .join(' · '),
     body: {
       kind: 'stack' as const,
       chart: { ...chart, panels: chart.panels.filter(({ id }) => id !== 'torque') },
@@ -109,6 +114,22 @@ function wayText(view: ReachInView): string {
   const outcome = chosen.reaches ? made : `${made}, short of ${targetText(show, target)}`;
   return `${outcome}${chance === '' ? '' : `; ${show.power(target.power)} is ${chance}`}.`;
 }
+
+/** `528 hp (505 to 551); 520 hp is likely, 84 of 100` */
+function outcomeText({ chosen, show, target }: ReachInView): string {
+  if (chosen === null) return '';
+  const made = `${powerWithBand(show, chosen.reached)}${whereText(show, target)}`;
+  const chance = chanceText(chosen);
+  if (!chosen.reaches) return `${made}, short of ${targetText(show, target)}`;
+  return chance === '' ? made : `${made}; ${show.power(target.power)} is ${chance}`;
+}
+
+const howText = ({ chosen, options }: ReachInView): string => {
+  const how = chosen === null ? '' : changesText(chosen, options);
+  return how === '' ? 'As it is now' : `With ${how}`;
+};
+
+const withoutStop = (text: string): string => text.replace(/\.$/u, '');
 
 const bindsText = ({ chosen, show }: ReachInView): string =>
   chosen?.bindsFirst ? `Binds first: ${limitLine(show, chosen.bindsFirst)}.` : '';

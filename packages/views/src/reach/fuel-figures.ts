@@ -43,9 +43,9 @@ export function fuelFigures(view: ReachInView, rung: Rung): ShownReachFigure[] {
       from,
     },
     ...injectorLines(view, rung, flow.value),
-    ...limitLine(view, rung, 'pump', 'Pump'),
+    ...limitLine(view, rung, 'pump', 'Pump gives, for one that is needed'),
     ...lineNeeded(view, rung, flow.value),
-    ...limitLine(view, rung, 'fuelLine', 'Feed line'),
+    ...limitLine(view, rung, 'fuelLine', 'Fuel in its feed line'),
   ];
 }
 
@@ -55,7 +55,7 @@ function injectorLines(view: ReachInView, rung: Rung, fuelFlow: number): ShownRe
   const limit = rung.limits.find(({ id }) => id === 'injectors');
   const duty = limit?.threshold ?? USUAL_DUTY;
   const flow = (value: number) => show.quantity(value, 'massFlow', { decimals: 0 });
-  if (injectors === null) return limitLine(view, rung, 'injectors', 'Injectors');
+  if (injectors === null) return limitLine(view, rung, 'injectors', 'Injectors, open for');
   const { count } = injectors;
   const needed = injectorNeeded({ fuelFlow, count, duty });
   return [
@@ -109,7 +109,7 @@ function limitLine(view: ReachInView, rung: Rung, id: LimitId, label: string): S
       value: `${limitValue(show, limit)}, ${thresholdWords(show, limit)}: ${leftWords(show, limit)}`,
       band: '',
       ground: rung.ground,
-      from: sourceOfLimit(view, limit),
+      from: sourceOfLimit(view, rung, limit),
     },
   ];
 }

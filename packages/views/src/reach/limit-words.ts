@@ -2,6 +2,7 @@ import { type QuantityKind, writeSaid } from '@pullbook/core/quantity';
 import type { Figure, Said } from '@pullbook/core/remark';
 import type { LimitFinding } from '@pullbook/core/rule';
 import type { Showing } from '../showing.ts';
+import { inSentence } from '../wording.ts';
 
 /** Below this share a limit is near; common practice, no source. */
 const NEAR = 0.05;
@@ -21,15 +22,15 @@ export const limitThreshold = (show: Showing, limit: LimitFinding): string =>
 export const thresholdWords = (show: Showing, limit: LimitFinding): string =>
   `${limit.stay === 'below' ? 'at most' : 'at least'} ${limitThreshold(show, limit)}`;
 
-/** `1.2 % left`, `7.0 % over`, `12 % short` */
+/** `1.2 % left`, `16 % to spare` above the least, `7.0 % over`, `12 % short` */
 export function leftWords(show: Showing, { margin, stay }: LimitFinding): string {
   const size = Math.abs(margin);
   const share = show.perCent(size, { decimals: size < FINE ? 1 : 0 });
-  if (margin >= 0) return `${share} left`;
+  if (margin >= 0) return stay === 'below' ? `${share} left` : `${share} to spare`;
   return `${share} ${stay === 'below' ? 'over' : 'short'}`;
 }
 
-/** `Impeller speed 51,400 of 52,000 rpm, 1.2 % left, at 6,900 rpm` */
+/** `impeller speed 51,400 of 52,000 rpm, 1.2 % left, at 6,900 rpm`, to stand inside a sentence */
 export function limitLine(show: Showing, limit: LimitFinding): string {
   const value = limitValue(show, limit);
   const threshold = limitThreshold(show, limit);
@@ -38,7 +39,7 @@ export function limitLine(show: Showing, limit: LimitFinding): string {
       ? `${withoutSharedUnit(value, threshold)} of ${threshold}`
       : `${value}, ${thresholdWords(show, limit)}`;
   const at = limit.engineSpeedRpm === null ? '' : `, at ${show.speed(limit.engineSpeedRpm)}`;
-  return `${limit.label} ${both}, ${leftWords(show, limit)}${at}`;
+  return `${inSentence(limit.label)} ${both}, ${leftWords(show, limit)}${at}`;
 }
 
 export function limitState({ margin }: LimitFinding): 'within' | 'near' | 'passed' {

@@ -41,8 +41,11 @@ export function partsPage(list: PartsList, options: ViewOptions): PartsPage {
       cost: list.costs[part] ?? null,
     })),
     binding: LIMIT_IDS.map((id) => {
-      const { label, bindsUsually } = LIMITS[id];
-      return { id, label, usually: bindsUsually, here: list.binding[id] ?? bindsUsually };
+      const { label, bindsUsually, bindsWhere = '' } = LIMITS[id];
+      const own = list.binding[id];
+      // What the shop says itself goes before what the limit's own measure would.
+      const where = own === undefined && bindsUsually ? bindsWhere : '';
+      return { id, label, usually: bindsUsually, here: own ?? bindsUsually, where };
     }),
   };
 }

@@ -13,6 +13,7 @@ import type { Remark } from '@pullbook/core/remark';
 import type { ViewOptions } from '../model.ts';
 import type { KeptEnquiry, NamedSource, ReachBundle, ReachPageInput } from '../reach-model.ts';
 import { type Showing, showingIn } from '../showing.ts';
+import { nearestOf } from './reach-words.ts';
 
 /** A page of a target: searched here or kept, brought to one shape. */
 export interface ReachInView {
@@ -54,7 +55,8 @@ export function reachInView(input: ReachPageInput, options: ViewOptions): ReachI
   const { answer, rungs, ...of } = 'kept' in input ? ofKept(input.kept) : ofSearch(input);
   const now = answer?.now ?? null;
   const chosen = input.rungId === NOW ? now : rungs.find(({ id }) => id === input.rungId);
-  const opened = chosen ?? (now?.reaches ? now : rungs[0]) ?? now;
+  const first = answer === null || answer.feasible ? rungs[0] : (nearestOf(rungs) ?? rungs[0]);
+  const opened = chosen ?? (now?.reaches ? now : first) ?? now;
   return {
     show,
     options,

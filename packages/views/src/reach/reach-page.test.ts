@@ -28,10 +28,10 @@ const sentence = (page: ReturnType<typeof reachPage>) => plain(plainText(page.se
 
 test('the answer in a sentence, in either units', () => {
   expect(sentence(searched())).toBe(
-    '520 hp is reached with blower pulley 80 mm in place of 84 mm: 528 hp (505 to 551), likely, 84 of 100. Impeller speed binds first at 6,900 rpm: 1.5 % left. Computed, not measured: a planning aid.',
+    '520 hp is reached with blower pulley 80 mm in place of 84 mm: 528 hp (505 to 551), likely, 84 of 100. What binds first: impeller speed at 6,900 rpm, 1.5 % left. Computed, not measured: a planning aid.',
   );
   expect(sentence(searched(answerOf(), null, SI))).toBe(
-    '388 kW is reached with blower pulley 80 mm in place of 84 mm: 394 kW (376 to 411), likely, 84 of 100. Impeller speed binds first at 6 900 rpm: 1,5 % left. Computed, not measured: a planning aid.',
+    '388 kW is reached with blower pulley 80 mm in place of 84 mm: 394 kW (376 to 411), likely, 84 of 100. What binds first: impeller speed at 6 900 rpm, 1,5 % left. Computed, not measured: a planning aid.',
   );
 });
 
@@ -47,10 +47,10 @@ test('power at a speed and an average say where they are asked, and the boost th
     'How does “base cam, 84 mm” make 520 hp at 6,000 rpm within 10.0 psi of boost?',
   );
   expect(page.chosen!.chart.panels[0]!.marks.map(({ x, text }) => [x, plain(text)])).toEqual([
-    [6000, 'target 520 hp'],
+    [6000, '520 hp asked for'],
   ]);
   expect(page.chosen!.chart.panels.at(-1)!.lines.map(({ label }) => plain(label?.key ?? ''))).toContain(
-    'at most 10.0 psi',
+    '10.0 psi',
   );
   const over = { ...TARGET, what: 'average power' as const, windowRpm: [4000, 6500] as [number, number] };
   const average = reachPage(
@@ -88,7 +88,7 @@ test('out of reach: the reason, the least that would do, and what comes nearest'
     }),
   );
   expect(sentence(page)).toBe(
-    '520 hp is out of reach with what is on the list. The impeller stands at its limit of 52,000 rpm before that. The least that would do: an impeller that stands 55,400 rpm in place of 52,000 rpm. Nearest within the limits: 506 hp (484 to 526) with blower pulley 80 mm in place of 84 mm.',
+    '520 hp is out of reach with what can be bought. Nearest within the limits: 506 hp (484 to 526) with blower pulley 80 mm in place of 84 mm. The impeller stands at its limit of 52,000 rpm before that. The least that would do: an impeller that stands 55,400 rpm in place of 52,000 rpm.',
   );
   expect(page.rungs.map(({ state }) => plain(state))).toEqual([
     '14 hp short',
@@ -158,9 +158,9 @@ test('a row of the ladder: each change with its ground and what opens it, what b
     { kind: 'combination', id: 'cam-84', text: 'longer cam, 84 mm' },
     { kind: 'pull', id: 'p5', text: 'cam 1' },
   ]);
-  expect(plain(row.bindsFirst)).toBe('Impeller speed 51,233 of 52,000 rpm, 1.5 % left, at 6,900 rpm');
+  expect(plain(row.bindsFirst)).toBe('impeller speed 51,233 of 52,000 rpm, 1.5 % left, at 6,900 rpm');
   expect(plain(row.spoken)).toBe(
-    'Blower pulley 80 mm in place of 84 mm and longer cam: 548 hp, 520 to 575; very likely, 98 of 100; reaches the target; considerable cost; binds first: Impeller speed 51,233 of 52,000 rpm, 1.5 % left, at 6,900 rpm; 2 cautions.',
+    'Blower pulley 80 mm in place of 84 mm and longer cam: 548 hp, 520 to 575; very likely, 98 of 100; reaches the target; considerable cost; binds first: impeller speed 51,233 of 52,000 rpm, 1.5 % left, at 6,900 rpm; 2 cautions.',
   );
 });
 
@@ -195,7 +195,7 @@ test('nearest measured: how far from the target, and what separates it from the 
 test('what is left: how fast it may be turned, what it then makes, what stops it', () => {
   const [left] = searched().left;
   expect(plain(plainText(left!.sentence))).toBe(
-    'Turned to 7.54 in place of 7.07 (a blower pulley of 3.10 in, 78.8 mm) this supercharger makes 524 hp (501 to 547); stopped there by impeller speed, at its limit of 52,000 rpm at 6,900 rpm.',
+    'Turned 7.54 times as fast as the engine in place of 7.07 (a blower pulley of 3.10 in, 78.8 mm) this supercharger makes 524 hp (501 to 547); stopped there by impeller speed, at its limit of 52,000 rpm at 6,900 rpm.',
   );
   expect(plain(left!.buyable)).toBe(
     'The smallest blower pulley of the list within the limits is 3.15 in, 80 mm: 519 hp (497 to 541) at 6,500 rpm.',

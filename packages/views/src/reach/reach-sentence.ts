@@ -9,6 +9,7 @@ import {
   chanceText,
   changesText,
   isBarely,
+  nearestOf,
   powerBand,
   powerWithBand,
   sentenceOf,
@@ -65,7 +66,9 @@ function figures({ show }: ReachInView, rung: Rung): SentencePart[] {
 function bindsFirst({ show }: ReachInView, { bindsFirst: limit }: Rung): SentencePart[] {
   if (limit === null) return [];
   const at = limit.engineSpeedRpm === null ? '' : ` at ${show.speed(limit.engineSpeedRpm)}`;
-  return [{ text: ` ${limit.label} binds first${at}: ${leftWords(show, limit)}.`, quiet: true }];
+  return [
+    { text: ` What binds first: ${inSentence(limit.label)}${at}, ${leftWords(show, limit)}.`, quiet: true },
+  ];
 }
 
 /** Chance below which a surer way is told of, and by how much surer it has to be. */
@@ -92,23 +95,24 @@ function thereAlready(view: ReachInView, now: Rung, asked: string): SentencePart
 }
 
 function outOfReach(view: ReachInView, asked: string): SentencePart[] {
-  const { answer, options } = view;
-  const reason = answer?.reason ? ` ${sentenceOf(answer.reason, options)}` : '';
-  const remedy = answer?.leastRemedy ? ` ${remedyText(view)}` : '';
   return [
-    { text: `${asked} is out of reach with what is on the list.`, strong: true },
-    { text: `${reason}${remedy}` },
+    { text: `${asked} is out of reach with what can be bought.`, strong: true },
     ...nearestWay(view),
+    ...whyNot(view).map((text): SentencePart => ({ text: ` ${text}`, quiet: true })),
   ];
+}
+
+/** Why none reaches, and the least that would do: a sentence each. That less could be asked for, the nearest way has said. */
+export function whyNot(view: ReachInView): string[] {
+  const { answer, options } = view;
+  const reason = answer?.reason ? sentenceOf(answer.reason, options) : '';
+  const remedy = answer?.leastRemedy?.what === 'target' ? '' : remedyText(view);
+  return [reason, remedy].filter((text) => text !== '');
 }
 
 /** The way that comes nearest, where none reaches. */
 function nearestWay({ rungs, show, options }: ReachInView): SentencePart[] {
-  const within = rungs.filter(({ bindsFirst: limit }) => limit === null || !limit.binds || limit.margin >= 0);
-  const nearest = within.reduce<Rung | null>(
-    (best, rung) => (best === null || rung.reached.value > best.reached.value ? rung : best),
-    null,
-  );
+  const nearest = nearestOf(rungs);
   if (nearest === null) return [];
   const how = changesText(nearest, options);
   return [{ text: ` Nearest within the limits: ${powerWithBand(show, nearest.reached)} with ${how}.` }];

@@ -66,6 +66,15 @@ export function chanceText({ reached, chance }: Rung): string {
 /** It reaches the target on the figure alone: more draws miss it than make it. */
 export const isBarely = ({ reached, chance }: Rung): boolean => hasBand(reached) && chance < 0.5;
 
+/** Of ways that do not reach, the one that comes nearest within the limits; `null`: none keeps within. */
+export function nearestOf(rungs: readonly Rung[]): Rung | null {
+  const within = rungs.filter(({ bindsFirst: limit }) => limit === null || !limit.binds || limit.margin >= 0);
+  return within.reduce<Rung | null>(
+    (best, rung) => (best === null || rung.reached.value > best.reached.value ? rung : best),
+    null,
+  );
+}
+
 const COSTS = [
   'no cost',
   'small cost',

@@ -1,6 +1,7 @@
 import type { ChartBand, ChartDescription, ChartLine, ChartPanel, LineStyle } from '@pullbook/charts';
 import { type QuantityKind, torqueFromPower } from '@pullbook/core/quantity';
 import type { Rung, RungCurve } from '@pullbook/core/reach';
+import type { ReachBundle } from '../reach-model.ts';
 import { correctionName } from '../standard-name.ts';
 import { inSentence, listed } from '../wording.ts';
 import { NOW, type ReachInView } from './reach-in-view.ts';
@@ -13,7 +14,7 @@ interface Drawn {
   curve: RungCurve;
 }
 
-type Figure = 'power' | 'torque' | 'boost';
+export type Figure = 'power' | 'torque' | 'boost';
 
 const PANELS: readonly { figure: Figure; title: string; kind: QuantityKind; share: number }[] = [
   { figure: 'power', title: 'Power', kind: 'power', share: 1.6 },
@@ -21,7 +22,7 @@ const PANELS: readonly { figure: Figure; title: string; kind: QuantityKind; shar
   { figure: 'boost', title: 'Boost', kind: 'gaugePressure', share: 1 },
 ];
 
-/** What is asked for, as a line or a point; its key at the line's end. */
+/** What is asked for, as a line or a point; its figure is all that a narrow picture has room for. */
 const TARGET = 'target';
 
 /** The engine as it is, and the rung beside it where another is chosen, by the key of its line. */
@@ -41,11 +42,11 @@ export function drawnOf(view: ReachInView): Drawn[] {
       ];
 }
 
-/** What a rung's line is called: its first change, and how many more. */
+/** What a rung's line is called: its first change without what it is in place of, and how many more. */
 function nameOf({ options }: ReachInView, { changes }: Rung): string {
   const [first, ...more] = changes;
   if (first === undefined) return NOW;
-  const words = inSentence(phrase(first.said, options));
+  const [words = ''] = inSentence(phrase(first.said, options)).split(' in place of ');
   return more.length === 0 ? words : `${words} and ${more.length} more`;
 }
 
@@ -60,7 +61,8 @@ export function rungChart(view: ReachInView): ChartDescription {
     const target = targetLine(view, figure, xRange);
     const notes = [
       ...(figure === 'power' ? [`computed, ${correctionName(standard.id)}`] : []),
-      ...(pulled.length > 0 && figure === 'power' ? ['dots: measured'] : []),
+      ...(pulled.length > 0 && figure === 'torque' ? ['dots: measured'] : []),
+      ...(figure === 'boost' && view.target.boostCap !== null ? ['line: at most'] : []),
     ];
     return {
       id: figure,
@@ -91,6 +93,16 @@ export function valuesOf(curve: RungCurve, figure: Figure): number[] | null {
   if (figure === 'boost') return curve.boost?.value ?? null;
   if (figure === 'power') return curve.power.value;
   return curve.power.value.map((power, node) => torqueFromPower(power, curve.engineSpeedRpm[node]!));
+}
+
+/** The same of what was measured. */
+export function measuredValues(
+  { engineSpeedRpm, power, boost }: NonNullable<ReachBundle['measured']>,
+  figure: Figure,
+): number[] | null {
+  if (figure === 'boost') return boost;
+  if (figure === 'power') return power;
+  return power.map((value, node) => torqueFromPower(value, engineSpeedRpm[node]!));
 }
 
 /** Ends of its band over the nodes; `null`: not come yet. */
@@ -141,13 +153,8 @@ function measuredLine(
 ): ChartLine[] {
   const measured = bundle?.measured ?? null;
   if (measured === null) return [];
-  const { engineSpeedRpm: x, power, boost } = measured;
-  const values =
-    figure === 'boost'
-      ? boost
-      : figure === 'power'
-        ? power
-        : power.map((value, node) => torqueFromPower(value, x[node]!));
+  const { engineSpeedRpm: x } = measured;
+  const values = measuredValues(measured, figure);
   if (!values?.some(Number.isFinite)) return [];
   return [
     {
@@ -175,17 +182,10 @@ function targetLine({ show, target }: ReachInView, figure: Figure, xRange: [numb
   if (figure === 'boost')
     return target.boostCap === null
       ? []
-      : [
-          level(
-            target.boostCap,
-            'gaugePressure',
-            `at most ${show.quantity(target.boostCap, 'gaugePressure')}`,
-            xRange,
-          ),
-        ];
+      : [level(target.boostCap, 'gaugePressure', show.quantity(target.boostCap, 'gaugePressure'), xRange)];
   if (figure !== 'power' || target.what === 'power at a speed') return [];
   const over = target.what === 'average power' ? (target.windowRpm ?? xRange) : xRange;
-  return [level(target.power, 'power', `target ${show.power(target.power)}`, over)];
+  return [level(target.power, 'power', show.power(target.power), over)];
 }
 
 /** Power at one speed is a point. */
@@ -193,7 +193,7 @@ function targetMark({ show, target }: ReachInView): ChartPanel['marks'] {
   const y = show.plotted(target.power, 'power');
   if (target.what !== 'power at a speed' || target.atRpm === null || y === null) return [];
   return [
-    { style: 'ink', x: target.atRpm, y, text: `target ${show.power(target.power)}`, stillClimbing: false },
+    { style: 'ink', x: target.atRpm, y, text: `${show.power(target.power)} asked for`, stillClimbing: false },
   ];
 }
 

@@ -3,7 +3,7 @@ import type { RungCurve } from '@pullbook/core/reach';
 import type { CursorTable } from '../model.ts';
 import type { Showing } from '../showing.ts';
 import type { ReachInView } from './reach-in-view.ts';
-import { bandValues, drawnOf, valuesOf } from './rung-chart.ts';
+import { bandValues, drawnOf, type Figure, measuredValues, valuesOf } from './rung-chart.ts';
 
 interface Row {
   id: string;
@@ -13,12 +13,13 @@ interface Row {
   of(curve: RungCurve): readonly number[] | null;
 }
 
+/** Whole numbers where a decimal would say more than the bands do. */
 const ROWS: readonly Row[] = [
-  { id: 'power', name: 'Power', kind: 'power', of: (curve) => valuesOf(curve, 'power') },
-  { id: 'torque', name: 'Torque', kind: 'torque', of: (curve) => valuesOf(curve, 'torque') },
+  { id: 'power', name: 'Power', kind: 'power', decimals: 0, of: (curve) => valuesOf(curve, 'power') },
+  { id: 'torque', name: 'Torque', kind: 'torque', decimals: 0, of: (curve) => valuesOf(curve, 'torque') },
   { id: 'boost', name: 'Boost', kind: 'gaugePressure', of: (curve) => valuesOf(curve, 'boost') },
-  { id: 'airFlow', name: 'Air', kind: 'massFlow', of: ({ airFlow }) => airFlow },
-  { id: 'fuelFlow', name: 'Fuel', kind: 'massFlow', of: ({ fuelFlow }) => fuelFlow },
+  { id: 'airFlow', name: 'Air', kind: 'massFlow', decimals: 0, of: ({ airFlow }) => airFlow },
+  { id: 'fuelFlow', name: 'Fuel', kind: 'massFlow', decimals: 0, of: ({ fuelFlow }) => fuelFlow },
   {
     id: 'impellerSpeedRpm',
     name: 'Impeller',
@@ -34,7 +35,7 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-/** Exact figures at every engine speed that is drawn: a column for the engine as it is, one for the rung, one for what was measured. */
+/** Figures at every engine speed that is drawn: a column for the engine as it is, one for the rung, one for what was measured. */
 export function rungCursor(view: ReachInView): CursorTable {
   const { show, bundle, combination, chosen } = view;
   const drawn = drawnOf(view);
@@ -46,7 +47,7 @@ export function rungCursor(view: ReachInView): CursorTable {
     const write = writer(show, kind, decimals);
     const own = drawn.map(({ curve }) => cellsOf(at, curve.engineSpeedRpm, of(curve), write));
     if (own.every((cells) => cells.every((cell) => cell === ''))) return [];
-    const pulled = measured === null || (id !== 'power' && id !== 'boost') ? null : measured[id];
+    const pulled = measured === null || !isMeasured(id) ? null : measuredValues(measured, id);
     const beside = measured === null ? [] : [cellsOf(at, measured.engineSpeedRpm, pulled, write)];
     return [{ id, name, unit: show.unit(kind), cells: [...own, ...beside] }];
   });
@@ -55,7 +56,7 @@ export function rungCursor(view: ReachInView): CursorTable {
       const band = bandValues(curve, figure);
       if (band === null) return [];
       const kind = figure === 'power' ? 'power' : 'gaugePressure';
-      const write = writer(show, kind);
+      const write = writer(show, kind, figure === 'power' ? 0 : undefined);
       const place = nodesBy(curve.engineSpeedRpm);
       return [
         {
@@ -80,6 +81,8 @@ export function rungCursor(view: ReachInView): CursorTable {
     start: Math.max(0, at.indexOf(chosen?.peakPower.atRpm ?? Number.NaN)),
   };
 }
+
+const isMeasured = (id: string): id is Figure => id === 'power' || id === 'torque' || id === 'boost';
 
 const writer =
   (show: Showing, kind: QuantityKind, decimals?: number) =>

@@ -1,6 +1,6 @@
 import type { Rung } from '@pullbook/core/reach';
 import type { ShownChange, ShownRung } from '../reach-model.ts';
-import { capitalised, counted } from '../wording.ts';
+import { capitalised, counted, inSentence } from '../wording.ts';
 import { limitLine } from './limit-words.ts';
 import type { ReachInView } from './reach-in-view.ts';
 import { chanceText, changesText, costText, isBarely, phrase, powerBand } from './reach-words.ts';
@@ -59,7 +59,7 @@ function stateText({ show, target }: ReachInView, rung: Rung): string {
   const { reaches, reached, bindsFirst, limits } = rung;
   if (reaches) return isBarely(rung) ? 'barely reaches the target' : 'reaches the target';
   const passed = [bindsFirst, ...limits].find((limit) => limit?.binds === true && limit.margin < 0);
-  if (passed) return `passes a limit: ${passed.label.toLowerCase()}`;
+  if (passed) return `passes a limit: ${inSentence(passed.label)}`;
   const short = target.power - reached.value;
   return short > 0 ? `${show.power(short)} short` : '';
 }

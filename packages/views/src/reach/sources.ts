@@ -108,12 +108,21 @@ function standsIn(text: string, name: string): boolean {
   return false;
 }
 
+/** Lines of a sheet that come with another supercharger. */
+const OF_A_SUPERCHARGER = /^the sheet: (?:Supercharger|Drive|Cooler)\b/u;
+
 /** Where a limit's threshold comes from, with the rule that looks at it. */
-export function sourceOfLimit({ combinationId, name }: ReachInView, limit: LimitFinding): ShownSource {
-  const sheet: ReachLink[] =
-    combinationId !== null && /\bsheet\b/u.test(limit.source)
-      ? [{ kind: 'combination', id: combinationId, text: name }]
-      : [];
+export function sourceOfLimit(view: ReachInView, rung: Rung, limit: LimitFinding): ShownSource {
+  const { combinationId, name } = view;
+  const fitted = rung.changes.find(({ part }) => part === 'supercharger');
+  const own: ReachLink[] =
+    combinationId === null ? [] : [{ kind: 'combination', id: combinationId, text: name }];
+  const sheet =
+    fitted !== undefined && OF_A_SUPERCHARGER.test(limit.source)
+      ? namedIn(view, fitted.from.text).filter(({ kind }) => kind === 'combination')
+      : /\bsheet\b/u.test(limit.source)
+        ? own
+        : [];
   return {
     text: limit.source,
     links: [{ kind: 'rule', id: limit.ruleId, text: `rule ${limit.ruleId}` }, ...sheet],

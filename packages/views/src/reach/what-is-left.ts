@@ -14,14 +14,20 @@ const MILLIMETRE = unitFor('mm', 'length')!;
 /** What is left in each supercharger: how fast it may be turned, what it then makes, what stops it. */
 export const whatIsLeft = (view: ReachInView): ShownLeft[] =>
   view.left.map((left) => ({
-    name: capitalised(left.name),
+    name: nameOf(left),
     sentence: sentenceOf(view, left),
     buyable: buyableText(view, left),
     stops: stopsTable(view, left),
     from: computedFrom(view, left),
   }));
 
-/** `Turned to 7.54 in place of 7.07 this supercharger makes 524 hp (501 to 547); stopped there by impeller speed, at its limit of 52,000 rpm at 6,900 rpm.` */
+/** What of: a supercharger that has no name goes by its engine. */
+function nameOf({ name }: WhatIsLeft): string {
+  if (name === 'as it is') return 'The supercharger that is fitted';
+  return name.startsWith('of “') ? `The supercharger ${name}` : capitalised(name);
+}
+
+/** `Turned 7.54 times as fast as the engine in place of 7.07 (a blower pulley of 78.8 mm) this supercharger makes 524 hp (501 to 547); stopped there by impeller speed, at its limit of 52,000 rpm at 6,900 rpm.` */
 function sentenceOf(view: ReachInView, left: WhatIsLeft): SentencePart[] {
   const { show } = view;
   const { overallRatio, peakPower, blowerPulleyDiameter } = left.most;
@@ -32,7 +38,7 @@ function sentenceOf(view: ReachInView, left: WhatIsLeft): SentencePart[] {
   const pulley =
     blowerPulleyDiameter === null ? '' : ` (a blower pulley of ${pulleyText(show, blowerPulleyDiameter)})`;
   return [
-    { text: `Turned to ${ratio}${before}${pulley} this supercharger makes ` },
+    { text: `Turned ${ratio} times as fast as the engine${before}${pulley} this supercharger makes ` },
     { text: powerWithBand(show, peakPower), strong: true },
     { text: stopText(show, left) },
   ];
