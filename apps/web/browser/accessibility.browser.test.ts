@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
+  atDesk,
   barriers,
   beside,
   type LookedAt,
@@ -33,6 +34,7 @@ const PAGES: Record<string, string[]> = {
   '/combinations/$id/reach': [
     '/combinations/{boosted}/reach',
     '/combinations/{boosted}/reach?what=average%20power&without=fuel',
+    '/combinations/{boosted}/reach?power=520%20hp&without=fuel',
   ],
   '/reach': ['/reach'],
   '/reach/$id': ['/reach/{enquiry}'],
@@ -62,36 +64,32 @@ test('no page is forgotten here', () => {
   expect(Object.keys(PAGES).toSorted()).toEqual([...paths, 'no such page'].toSorted());
 });
 
-describe('no barrier, light or dark', () => {
+describe('on a telephone nothing beside the screen, and what is touched is 44 px high; at a desk no barrier, light or dark', () => {
   test.concurrent.each(ADDRESSES)('%s', async (address) => {
-    const watched = await at(address);
+    const watched = await at(address, TELEPHONE);
     await watched.page.waitForLoadState('networkidle');
+    // A search goes on in the page itself.
+    await watched.page.locator('main progress').waitFor({ state: 'detached' });
     await unfold(watched.page.locator('main'));
-    expect(await barriers(watched.page)).toEqual([]);
+    expect(await watched.page.evaluate(() => [innerWidth, matchMedia('(pointer: coarse)').matches])).toEqual([
+      390,
+      true,
+    ]);
+    expect(await beside(watched.page.locator('html'))).toBe(0);
+    expect(await smallTargets(watched.page)).toEqual([]);
+    expect(await atDesk(watched.page, () => barriers(watched.page))).toEqual([]);
     await watched.close();
   });
+});
 
-  test('what was done last, with its undo', async () => {
+describe('besides', () => {
+  test('no barrier in what was done last, with its undo', async () => {
     const watched = await at('/shop');
     await watched.page.getByRole('radio', { name: /^Comma/ }).check();
     await watched.page.getByRole('status', { name: 'Last act' }).getByRole('button').first().waitFor();
     expect(await barriers(watched.page)).toEqual([]);
     await watched.close();
   });
-});
-
-describe('a telephone', () => {
-  test.concurrent.each(ADDRESSES)(
-    '%s: nothing beside the screen, and what is touched is 44 px high',
-    async (address) => {
-      const watched = await at(address, TELEPHONE);
-      await watched.page.waitForLoadState('networkidle');
-      await unfold(watched.page.locator('main'));
-      expect(await beside(watched.page.locator('html'))).toBe(0);
-      expect(await smallTargets(watched.page)).toEqual([]);
-      await watched.close();
-    },
-  );
 
   test('the bar of places collapses and opens', async () => {
     const watched = await at('/', { viewport: { width: 390, height: 844 } });

@@ -10,6 +10,18 @@ export const sources = fileURLToPath(new URL('../src/', import.meta.url));
 
 export const TELEPHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 
+/** Looks at the page of a telephone as it stands at a desk, without another load: as wide, and pointed at by a mouse. */
+export async function atDesk<Seen>(page: Page, look: () => Promise<Seen>): Promise<Seen> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setTouchEmulationEnabled', { enabled: false });
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await page.waitForFunction(() => innerWidth === 1440 && !matchMedia('(pointer: coarse)').matches);
+  const seen = await look();
+  await session.send('Emulation.setTouchEmulationEnabled', { enabled: true });
+  await session.detach();
+  return seen;
+}
+
 /** The demo in a browser, and ids of things in it. */
 export interface LookedAt {
   pullbook: RunningPullbook;
@@ -83,7 +95,7 @@ async function keptEnquiry(address: string, combinationId: string): Promise<stri
   return ((await kept.json()) as { id: string }).id;
 }
 
-const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /** Only what is at fault is gathered, and the page is not copied into a second one to be judged: both cost most of the time. */
 const judge = (page: Page, within: string): AxeBuilder =>
@@ -92,24 +104,40 @@ const judge = (page: Page, within: string): AxeBuilder =>
     .options({ resultTypes: ['violations'] })
     .include(within);
 
+interface Judged {
+  /** Rules of axe that do not hold there. */
+  without?: string[] | undefined;
+  within?: string;
+}
+
+/** Of the page as it stands, in the theme that it is in. */
+export async function faults(page: Page, { without = [], within = 'html' }: Judged = {}): Promise<string[]> {
+  return told(await judge(page, within).withTags(LEVELS).disableRules(without).analyze());
+}
+
 /** Everything in the light theme; in the dark one only what colours can change. */
-export async function barriers(
-  page: Page,
-  { without = [], within = 'html' }: { without?: string[] | undefined; within?: string } = {},
-): Promise<string[]> {
+export async function barriers(page: Page, judged: Judged = {}): Promise<string[]> {
   await page.emulateMedia({ colorScheme: 'light' });
-  const light = await judge(page, within).withTags(LEVELS).disableRules(without).analyze();
+  await page.locator('html:not([data-theme=dark])').waitFor();
+  await settled(page);
+  const light = await faults(page, judged);
   await page.emulateMedia({ colorScheme: 'dark' });
   await page.locator('html[data-theme=dark]').waitFor();
-  // A colour on its way to another has no contrast to be judged by.
-  await page.evaluate(() => Promise.allSettled(document.getAnimations().map(({ finished }) => finished)));
-  const dark = await judge(page, within).withRules(['color-contrast']).analyze();
-  const told = (theme: string, found: typeof light) =>
-    found.violations.flatMap((one) =>
-      one.nodes.map((node) => `${theme}, ${one.id}: ${node.html.slice(0, 160)}`),
-    );
-  return [...told('light', light), ...told('dark', dark)];
+  await settled(page);
+  const dark = told(
+    await judge(page, judged.within ?? 'html')
+      .withRules(['color-contrast'])
+      .analyze(),
+  );
+  return [...light.map((one) => `light, ${one}`), ...dark.map((one) => `dark, ${one}`)];
 }
+
+/** A colour on its way to another has no contrast to be judged by. */
+const settled = (page: Page) =>
+  page.evaluate(() => Promise.allSettled(document.getAnimations().map(({ finished }) => finished)));
+
+const told = ({ violations }: Awaited<ReturnType<AxeBuilder['analyze']>>): string[] =>
+  violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
 
 /** Opens what is folded: it is read too. */
 export const unfold = (within: Locator): Promise<void> =>

@@ -1,7 +1,7 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CURSOR_KEYS, WINDOW_KEYS } from '../src/keys/cursor-keys.ts';
+import { barriers, beside, TELEPHONE } from './barriers.ts';
 import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
 import { tabTo } from './tab-to.ts';
@@ -149,13 +149,13 @@ test('combinations and pulls are hidden by key and by button, in the address, an
   expect(await headline(page)).toBe(before);
   await page.reload();
   await page.getByText(/Hidden on the chart: B\./).waitFor();
-  await page.getByRole('button', { name: /^A, .* on the chart$/ }).click();
+  await page.getByRole('button', { name: /^A Hide: .* on the chart$/ }).click();
   await page.getByText(/Hidden on the chart: A, B\./).waitFor();
   await page.getByText('hidden on the chart', { exact: false }).first().waitFor();
   await page.getByRole('button', { name: 'Show all' }).click();
   await expect.poll(curves).toBe(all);
   await page
-    .getByRole('button', { name: /^Hide Pull .* on the chart$/ })
+    .getByRole('button', { name: /^Hide on the chart: Pull / })
     .first()
     .click();
   await page.getByText(/Hidden on the chart: Pull /).waitFor();
@@ -238,29 +238,29 @@ test('every key of the charts is in the list of keys', async () => {
   await close();
 });
 
-test.each([
-  ['a telephone', 390, 844],
-  ['a tablet upright', 820, 1180],
-  ['a tablet across', 1180, 820],
-])(
-  '%s: nothing scrolls sideways, targets are 44 px, no barrier with a range marked',
-  async (_, width, height) => {
+describe('on telephone and tablet nothing scrolls sideways, targets are 44 px, no barrier with a range marked', () => {
+  test.each([
+    ['a trial', () => trial],
+    ['a recording', () => `${pull}?over=speed`],
+  ])('%s', async (_, path) => {
     const { page, close } = await watchedPage(browser, pullbook.address, {
-      viewport: { width, height },
-      hasTouch: true,
-      isMobile: true,
+      ...TELEPHONE,
       // A colour on its way to another has no contrast to be judged by.
       reducedMotion: 'reduce',
     });
-    for (const path of [trial, `${pull}?over=speed`]) {
-      await open(page, path);
-      await cursorOf(page).focus();
-      for (const key of ['Home', '[', 'PageUp', ']']) await page.keyboard.press(key);
+    await open(page, path());
+    await cursorOf(page).focus();
+    for (const key of ['Home', '[', 'PageUp', ']']) await page.keyboard.press(key);
+    // Turned from one to the next, with the range marked; a telephone, a tablet upright and across.
+    for (const [width, height] of [
+      [390, 844],
+      [820, 1180],
+      [1180, 820],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await page.waitForFunction((wide) => innerWidth === wide, width);
       await page.getByText(/^Marked: /).waitFor();
-      const beside = await page
-        .locator('html')
-        .evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
-      expect(beside).toBe(0);
+      await expect.poll(() => beside(page.locator('html'))).toBe(0);
       const small = await page
         .locator('main button:visible, main [role=slider]:visible')
         .evaluateAll((all) =>
@@ -269,22 +269,11 @@ test.each([
             .map((one) => `${one.getBoundingClientRect().height} ${one.textContent}`),
         );
       expect(small).toEqual([]);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        await page
-          .locator(`html${colorScheme === 'dark' ? '[data-theme=dark]' : ':not([data-theme=dark])'}`)
-          .waitFor();
-        const { violations } = await new AxeBuilder({ page })
-          .withTags(['wcag2a', 'wcag2aa', 'wcag22aa'])
-          .analyze();
-        expect(
-          violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id} ${html.slice(0, 120)}`)),
-        ).toEqual([]);
-      }
+      expect(await barriers(page)).toEqual([]);
     }
     await close();
-  },
-);
+  });
+});
 
 test('a finger marks a range once it is told to', async () => {
   const { page, close } = await watchedPage(browser, pullbook.address, {

@@ -147,7 +147,7 @@ test('hiding a pull takes its thin lines off the chart and changes no figure', a
   await drawing.waitFor();
   const [lines, answer] = [await drawing.locator('path').count(), await page.locator('h1').textContent()];
   await page
-    .getByRole('button', { name: /^Hide .* on the chart$/ })
+    .getByRole('button', { name: /^Hide on the chart: / })
     .first()
     .click();
   expect(await drawing.locator('path').count()).toBeLessThan(lines);

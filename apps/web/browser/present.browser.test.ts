@@ -1,7 +1,7 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { PresentedStep } from '@pullbook/views/publish';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faults } from './barriers.ts';
 import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
 import { open, watchedPage } from './watched-page.ts';
@@ -123,7 +123,7 @@ test('the pointer shows the very figures of the answer, large; a second speed is
   const second = (await shown.nth(1).textContent())!;
   for (const figure of figuresAt(node + 1).filter((one) => one !== '')) expect(second).toContain(figure);
   expect(await shown.first().textContent()).toContain('held');
-  expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([]);
+  expect(await faults(page)).toEqual([]);
   await close();
 });
 

@@ -2,11 +2,11 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { reportHtml } from '../../../packages/publish/src/index.ts';
 import { blown, reportOf } from '../../../packages/views/src/report/report-of.test-support.ts';
+import { faults } from './barriers.ts';
 import { launch } from './launch.ts';
 import { watchedPage } from './watched-page.ts';
 
@@ -35,8 +35,7 @@ test.each([
   const viewport = { width, height: 900 };
   const { page, close } = await watchedPage(browser, address, { colorScheme, viewport, offline: true });
   await page.goto(address);
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+  expect(await faults(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
   // Its own letters, not the machine's.
   expect(await page.evaluate(() => [...document.fonts].every(({ status }) => status === 'loaded'))).toBe(

@@ -1,8 +1,8 @@
 import { open as openFile, readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { barriers } from './barriers.ts';
 import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
 import { tabTo } from './tab-to.ts';
@@ -27,18 +27,6 @@ async function damage(book: string): Promise<void> {
   await handle.close();
   const shelves = (await readdir(join(book, 'originals'))).sort();
   for (const shelf of shelves.slice(0, 2)) await rm(join(book, 'originals', shelf), { recursive: true });
-}
-
-async function barriers(page: Page): Promise<string[]> {
-  const told = (found: Awaited<ReturnType<AxeBuilder['analyze']>>) =>
-    found.violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
-  await page.emulateMedia({ colorScheme: 'light' });
-  const light = told(await new AxeBuilder({ page }).analyze());
-  await page.emulateMedia({ colorScheme: 'dark' });
-  await page.locator('html[data-theme=dark]').waitFor();
-  // A colour on its way from one theme to the other is neither.
-  await page.evaluate('Promise.all(document.getAnimations().map(({ finished }) => finished))');
-  return [...light, ...told(await new AxeBuilder({ page }).analyze())];
 }
 
 const noticeOn = (page: Page) => page.getByRole('complementary', { name: 'Rescue of the book' });

@@ -161,7 +161,7 @@ test('an empty book, a combination, two pulls, a trial, a still, the shop: by ke
   await page.getByText('What do the long runners add?').first().waitFor();
 
   // The shop's units, and what was done.
-  await page.keyboard.press('4');
+  await page.keyboard.press('5');
   await heading(page, 'Shop');
   await tabTo(page, page.getByRole('radio', { name: /^US: / }));
   await page.keyboard.press('ArrowDown');

@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faults } from './barriers.ts';
 import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
 import { open, watchedPage } from './watched-page.ts';
@@ -27,11 +27,6 @@ async function amendCell(page: Page, cell: string): Promise<void> {
   await dialog.getByRole('button', { name: 'Keep the amendment' }).click();
 }
 
-const barriers = async (page: Page) =>
-  (await new AxeBuilder({ page }).analyze()).violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`),
-  );
-
 test('an amendment is said, undone by key, and had back on the history page', async () => {
   const { page, close } = await watchedPage(browser, pullbook.address);
   await open(page, pullPath);
@@ -41,7 +36,7 @@ test('an amendment is said, undone by key, and had back on the history page', as
   const said = page.getByRole('status', { name: 'Last act' });
   await said.getByText(/Amended the pull/).waitFor();
   await amended.first().waitFor();
-  expect(await barriers(page)).toEqual([]);
+  expect(await faults(page)).toEqual([]);
 
   await page.keyboard.press('Control+z');
   await said.getByText(/Undone: amended the pull/).waitFor();
@@ -55,7 +50,7 @@ test('an amendment is said, undone by key, and had back on the history page', as
     .getByText(/^Done again: amended the pull/)
     .first()
     .waitFor();
-  expect(await barriers(page)).toEqual([]);
+  expect(await faults(page)).toEqual([]);
   await open(page, pullPath);
   await amended.first().waitFor();
   await close();
@@ -92,7 +87,7 @@ test('two windows on one pull: the later sees what came, keeps what was typed, a
   await notice.getByText(/it was early cell/).waitFor();
   const typed = other.getByRole('dialog').getByLabel('Cell', { exact: true });
   expect(await typed.inputValue()).toBe('late cell');
-  expect(await barriers(other)).toEqual([]);
+  expect(await faults(other)).toEqual([]);
   await notice.getByRole('button', { name: 'Keep mine too' }).press('Enter');
   await other.getByRole('dialog').waitFor({ state: 'detached' });
   await other.locator('main').getByText('late cell').first().waitFor();
@@ -131,7 +126,7 @@ test('pulls are found, narrowed and opened by keyboard; what was asked for stand
   await page.locator('main h1').waitFor();
   expect(await page.getByRole('combobox', { name: 'Ended' }).inputValue()).toBe('aborted');
   expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
-  expect(await barriers(page)).toEqual([]);
+  expect(await faults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Take all filters away' }).press('Enter');
   await page.waitForURL((url) => !url.search.includes('aborted'));
   await page.locator('main li a').first().press('Enter');

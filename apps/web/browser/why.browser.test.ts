@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beside, faults } from './barriers.ts';
 import { launch } from './launch.ts';
 import { type RunningPullbook, startPullbook } from './start.ts';
 import { open, type WatchedPage, watchedPage } from './watched-page.ts';
@@ -75,19 +75,8 @@ describe('the cam trial', () => {
         .evaluateAll((all) => {
           for (const one of all) (one as HTMLDetailsElement).open = true;
         });
-    const axe = new AxeBuilder({ page }).withTags([
-      'wcag2a',
-      'wcag2aa',
-      'wcag21aa',
-      'wcag22aa',
-      'best-practice',
-    ]);
-    const { violations } = await axe.analyze();
-    expect(
-      violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`)),
-    ).toEqual([]);
-    const beside = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    expect(beside).toBeLessThanOrEqual(0);
+    expect(await faults(page)).toEqual([]);
+    expect(await beside(page.locator('html'))).toBe(0);
     await close();
   });
 });

@@ -1,6 +1,7 @@
 import type { ReachAnswer, ReachInput, ReachProgress } from '@pullbook/core/reach';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { searchReach } from './search-reach.ts';
+import { type SearchWorkers, searchWorkers } from './search-workers.ts';
 
 export interface Search {
   /** What was searched by; `null`: nothing yet. */
@@ -21,6 +22,12 @@ const IDLE: Search = { of: null, answer: null, progress: null, state: 'idle', tr
 export function useSearch(input: ReachInput | null) {
   const [search, setSearch] = useState(IDLE);
   const running = useRef<AbortController | null>(null);
+  const workers = useRef<SearchWorkers | null>(null);
+
+  useEffect(() => {
+    workers.current = searchWorkers();
+    return () => workers.current?.close();
+  }, []);
 
   const begin = useCallback((of: ReachInput) => {
     running.current?.abort();
@@ -28,7 +35,7 @@ export function useSearch(input: ReachInput | null) {
     const { signal } = control;
     running.current = control;
     setSearch({ ...IDLE, of, state: 'searching' });
-    searchReach(of, {
+    searchReach(of, workers.current!, {
       signal,
       onProgress: (progress) => {
         if (!signal.aborted) setSearch({ ...IDLE, of, progress, state: 'searching' });

@@ -32,7 +32,7 @@ export function BindingLimits({
 
 /** What is ticked shows at once, not when the book has answered. */
 function Limit({
-  limit: { id, label, usually, here },
+  limit: { id, label, usually, here, where },
   isRefused,
   onChange,
 }: {
@@ -43,6 +43,10 @@ function Limit({
   const [ticked, setTicked] = useState<boolean | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what stands now is the answer to what was ticked, whichever it is.
   useEffect(() => setTicked(null), [here, isRefused]);
+  const help = [
+    ...(where === '' ? [] : [`Binds only ${where}.`]),
+    ...(here === usually ? [] : [`The shop’s own: usually it ${usually ? 'binds' : 'only cautions'}.`]),
+  ];
   return (
     <Choice
       kind="checkbox"
@@ -51,9 +55,7 @@ function Limit({
         setTicked(event.target.checked);
         onChange(id, event.target.checked);
       }}
-      help={
-        here === usually ? undefined : `The shop’s own: usually it ${usually ? 'binds' : 'only cautions'}.`
-      }
+      help={help.length === 0 ? undefined : help.join(' ')}
     >
       {label}
     </Choice>

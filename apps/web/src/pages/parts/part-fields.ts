@@ -22,7 +22,7 @@ export const PART_FIELDS: Record<PartsKind, PartField[]> = {
   coolers: [
     field('name', 'Name', 'larger core'),
     {
-      ...field('by', 'Carried away by', ''),
+      ...field('by', 'Heat carried away by', ''),
       choices: [
         { value: 'air', text: 'Air' },
         { value: 'water', text: 'Water' },

@@ -27,12 +27,13 @@ export function AskCard({
   keep: ReactNode;
 }) {
   const isSearching = isCurrent && found.state === 'searching';
+  const status = statusOf(ask, found, page, isCurrent);
   return (
     <Card title="What is asked">
       <AskFields ask={ask} onChange={onChange} />
-      <div className={styles.search}>
+      <div className={styles.search} data-empty={status === ''}>
         <p role="status" className={styles.status}>
-          {statusOf(ask, found, page, isCurrent)}
+          {status}
         </p>
         {isSearching && (
           <>

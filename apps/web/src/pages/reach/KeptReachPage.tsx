@@ -38,10 +38,13 @@ function KeptReach({ kept, search }: { kept: KeptEnquiry; search: KeptReachSearc
   useTabName(page.title);
   return (
     <article>
-      <ReachHead id={combinationId} name={page.title} page={page}>
+      <ReachHead id={null} name={page.title} page={page}>
         <div className={styles.ways}>
           <ButtonLink to="/combinations/$id/reach" params={{ id: combinationId }} search={askAgain(asked)}>
             Ask it again
+          </ButtonLink>
+          <ButtonLink to="/combinations/$id" params={{ id: combinationId }}>
+            Its combination
           </ButtonLink>
           <ButtonLink to="/reach">All that was asked</ButtonLink>
         </div>

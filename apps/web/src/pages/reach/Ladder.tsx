@@ -8,7 +8,7 @@ import styles from './reach.module.css';
 
 /** The rungs, cheapest first, and the engine as it is: arrow keys walk them, Enter goes on to the chosen one. */
 export function Ladder({
-  page: { now, rungs, chosen, isFinished },
+  page,
   onChoose,
   onOpen,
   acts,
@@ -20,13 +20,14 @@ export function Ladder({
   /** What can be done with the chosen one. */
   acts: ReactNode;
 }) {
+  const { now, rungs, chosen } = page;
   const group = useId();
   // Where there is no room for columns, what a rung is stands far below it.
   const isWide = useWide();
   const all = now === null ? rungs : [now, ...rungs];
   if (all.length === 0) return null;
   return (
-    <Card title={isFinished ? 'The ladder, cheapest first' : 'The ladder so far'}>
+    <Card title={titleOf(page)}>
       <fieldset className={styles.ladder}>
         <legend className="unseen">Ways to the target, cheapest first</legend>
         <ol className={styles.rungs}>
@@ -63,6 +64,11 @@ export function Ladder({
       </fieldset>
     </Card>
   );
+}
+
+function titleOf({ isFinished, infeasible }: ReachPage): string {
+  if (!isFinished) return 'The ladder so far';
+  return infeasible === null ? 'The ladder, cheapest first' : 'What comes nearest, cheapest first';
 }
 
 function RungWords({ rung }: { rung: ShownRung }) {

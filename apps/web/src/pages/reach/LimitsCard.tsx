@@ -12,32 +12,31 @@ export function LimitsCard({ limits }: { limits: ShownLimit[] }) {
   if (limits.length === 0) return null;
   return (
     <Card title="Limits">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than its place is scrolled by keys too */}
-      <section className={figures.scroll} aria-label="Figures: limits" tabIndex={0}>
-        <table className={`${figures.figures} ${styles.limits}`}>
-          <thead>
-            <tr>
-              <td />
-              <th scope="col">This way</th>
-              <th scope="col">Limit</th>
-              <th scope="col">Left</th>
-              <th scope="col">At</th>
-            </tr>
-          </thead>
-          <tbody>
-            {limits.map((limit) => (
-              <LimitRow key={`${limit.id} ${limit.threshold} ${limit.at}`} limit={limit} />
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <table className={`${figures.figures} ${styles.limits}`}>
+        <thead>
+          <tr>
+            <td />
+            <th scope="col">This way</th>
+            <th scope="col">Limit</th>
+            <th scope="col">Left</th>
+            <th scope="col" className={styles.at}>
+              At
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {limits.map((limit) => (
+            <LimitRow key={`${limit.id} ${limit.threshold} ${limit.at}`} limit={limit} />
+          ))}
+        </tbody>
+      </table>
     </Card>
   );
 }
 
 /** The figures in a row, and under it what they mean and rest on, as wide as the table. */
 function LimitRow({
-  limit: { label, value, threshold, left, at, kind, state, text, from },
+  limit: { label, value, threshold, left, at, kind, state, text, restsOn, from },
 }: {
   limit: ShownLimit;
 }) {
@@ -48,14 +47,14 @@ function LimitRow({
         <td>{value}</td>
         <td>{threshold}</td>
         <td>{left}</td>
-        <td>{at === '' ? '–' : at}</td>
+        <td className={styles.at}>{at === '' ? '–' : at}</td>
       </tr>
       <tr className={styles.under}>
         <td colSpan={5} className={styles.meaning}>
-          {state !== 'within' && <p className={styles.advice}>{text}</p>}
+          <p className={styles.advice}>{text}</p>
           <span className={styles.kind}>
             <span className={state === 'within' ? findings.note : findings.caution}>{STATE[state]}</span>{' '}
-            {kind}{' '}
+            {kind} · {restsOn} · limit:{' '}
           </span>
           <SourceLine from={from} />
         </td>

@@ -58,7 +58,11 @@ function LinkOf({ link: { kind, id, text } }: { link: ReachLink }) {
         </Link>
       );
     case 'rule':
-      return <Link to="/rules">{text}</Link>;
+      return (
+        <Link to="/rules" hash={id}>
+          {text}
+        </Link>
+      );
     case 'parts':
       return <Link to="/shop/parts">{text}</Link>;
   }

@@ -87,8 +87,8 @@ export function ReachView({
         remarks: <Folded title="Remarks" of={page.remarks} />,
         more,
       }}
-      main={['infeasible', 'ladder', 'more', 'left', 'near']}
-      side={['chosen', 'chart', 'numbers', 'map', 'figures', 'fuel', 'assumptions']}
+      main={['infeasible', 'ladder', 'left', 'near', 'more', 'assumptions']}
+      side={['chosen', 'chart', 'numbers', 'map', 'figures', 'fuel']}
       below={['limits', 'cautions', 'remarks']}
       narrow={[
         'infeasible',

@@ -28,7 +28,8 @@ const PLACE_WORD = {
 /** What figures are held against: every rule with its thresholds, where they come from, and the shop's own. */
 export default function RulesPage() {
   const rules = useQuery(rulesQuestion(useViewChoices()));
-  const [sought, setSought] = useState('');
+  // A link to one rule names it behind the address.
+  const [sought, setSought] = useState(() => location.hash.slice(1));
   const [setting, setSetting] = useState<Threshold | null>(null);
   const all = rules.data?.rules ?? [];
   const found = all.filter((rule) => holdsAllWords(wordsOf(rule), sought));
@@ -49,7 +50,7 @@ export default function RulesPage() {
         <ul className={styles.rules}>
           {found.map((rule) => (
             <li key={rule.id}>
-              <RuleLine rule={rule} onSet={setSetting} />
+              <RuleLine rule={rule} isAlone={found.length === 1} onSet={setSetting} />
             </li>
           ))}
         </ul>
@@ -69,9 +70,18 @@ const wordsOf = ({ id, title, statement, level, source, thresholds }: Rule): str
 ];
 
 /** A rule in two lines; opened, where it looks, what it rests on and its thresholds. */
-function RuleLine({ rule, onSet }: { rule: Rule; onSet: (threshold: Threshold) => void }) {
+function RuleLine({
+  rule,
+  isAlone,
+  onSet,
+}: {
+  rule: Rule;
+  /** It was looked for: opened. */
+  isAlone: boolean;
+  onSet: (threshold: Threshold) => void;
+}) {
   return (
-    <details className={styles.rule}>
+    <details className={styles.rule} open={isAlone || undefined}>
       <summary>
         <h2>
           <span className={styles.id}>{rule.id}</span> {rule.title}

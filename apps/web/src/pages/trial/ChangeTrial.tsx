@@ -10,7 +10,7 @@ export function ChangeTrial({ page }: { page: TrialPage }) {
   useKey('change', () => setOpen(true));
   return (
     <>
-      <Button shortcut="change" aria-label="Change the trial" onPress={() => setOpen(true)}>
+      <Button shortcut="change" onPress={() => setOpen(true)}>
         Change
       </Button>
       {open && <ChangeTrialDialog page={page} onClose={() => setOpen(false)} />}

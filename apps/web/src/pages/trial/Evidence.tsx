@@ -52,7 +52,7 @@ export function Evidence({ page, hidden }: { page: TrialPage; hidden: HiddenOfTr
                 <Button
                   look="quiet"
                   small
-                  aria-label={`${hidden.pulls.has(row.pullId) ? 'Show' : 'Hide'} ${row.name} on the chart`}
+                  aria-label={`${hidden.pulls.has(row.pullId) ? 'Show' : 'Hide'} on the chart: ${row.name}`}
                   onPress={() => hidden.toggle(row.pullId)}
                 >
                   {hidden.pulls.has(row.pullId) ? 'Show on the chart' : 'Hide on the chart'}

@@ -17,12 +17,10 @@ export function OnTheChart({ page, hidden }: { page: TrialPage; hidden: HiddenOf
               key={key}
               small
               look="quiet"
-              aria-pressed={!isHidden}
-              aria-label={`${key}, ${shortName}, on the chart`}
+              aria-label={`${key} ${isHidden ? 'Show' : 'Hide'}: ${shortName}, on the chart`}
               onPress={() => hidden.toggle(key)}
             >
-              <CombinationKey text={key} combination={combination} />
-              {isHidden ? 'Show' : 'Hide'}
+              <CombinationKey text={key} combination={combination} /> {isHidden ? 'Show' : 'Hide'}
             </Button>
           );
         })}
