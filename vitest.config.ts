@@ -18,6 +18,8 @@ export default defineConfig({
           hookTimeout: 60_000,
           // Both cores of a test's machine; left alone, one would be kept free.
           maxWorkers: 2,
+          // Of tests that say so themselves: those that start programs and wait for them.
+          maxConcurrency: 2,
           // Modules are loaded once a core, not once a file: a third of the time went into loading them again.
           isolate: false,
         },
