@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { enquiriesQuestion } from '../../api/reach.ts';
 import { FindField } from '../../parts/FindField.tsx';
+import linked from '../../parts/linked-cards.module.css';
 import { Column, PageHead } from '../../parts/PageHead.tsx';
 import { Pages } from '../../parts/Pages.tsx';
 import { Trouble, Waiting } from '../../parts/Trouble.tsx';
@@ -40,7 +41,7 @@ export default function AskedPage() {
           {all > 0 && <FindField what="questions" text={text} onText={onText} shown={total} all={all} />}
           {all > 0 && total === 0 && <p>Nothing was asked like that. Take a word away.</p>}
           {rows.length > 0 && (
-            <ul className={styles.list}>
+            <ul className={linked.list}>
               {rows.map((card) => (
                 <EnquiryCardView key={card.id} card={card} />
               ))}

@@ -1,6 +1,7 @@
 import type { EnquiryCard } from '@pullbook/views/reach';
 import { Link } from '@tanstack/react-router';
 import { Chips } from '../../parts/Chips.tsx';
+import linked from '../../parts/linked-cards.module.css';
 import { Sentence } from '../../parts/Sentence.tsx';
 import styles from './asked.module.css';
 
@@ -11,15 +12,15 @@ export function EnquiryCardView({
   card: EnquiryCard;
 }) {
   return (
-    <li className={styles.card}>
-      <p className={styles.question}>{question}</p>
-      <h3 className={styles.answer}>
+    <li className={`${linked.card} ${styles.card}`}>
+      <p className={linked.question}>{question}</p>
+      <h3 className={`${linked.answer} ${styles.answer}`}>
         <Link to="/reach/$id" params={{ id }}>
           <Sentence parts={sentence} />
         </Link>
       </h3>
       <Chips chips={chips}>
-        <span className={styles.facts}>{facts}</span>
+        <span className={linked.facts}>{facts}</span>
       </Chips>
       {became.length > 0 && (
         <p className={styles.became}>

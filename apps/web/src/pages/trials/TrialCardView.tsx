@@ -2,21 +2,22 @@ import type { TrialCard } from '@pullbook/views';
 import { Link } from '@tanstack/react-router';
 import { SmallPicture } from '../../chart/SmallPicture.tsx';
 import { Chips } from '../../parts/Chips.tsx';
+import linked from '../../parts/linked-cards.module.css';
 import { Sentence } from '../../parts/Sentence.tsx';
 import styles from './trials.module.css';
 
 export function TrialCardView({ card }: { card: TrialCard }) {
   return (
-    <li className={styles.card}>
+    <li className={`${linked.card} ${styles.card}`}>
       <div>
-        <p className={styles.question}>{card.question}</p>
-        <h2 className={styles.answer}>
+        <p className={linked.question}>{card.question}</p>
+        <h2 className={`${linked.answer} ${styles.answer}`}>
           <Link to="/trials/$id" params={{ id: card.id }}>
             <Sentence parts={card.sentence} />
           </Link>
         </h2>
         <Chips chips={card.chips}>
-          <span className={styles.facts}>{card.facts}</span>
+          <span className={linked.facts}>{card.facts}</span>
         </Chips>
       </div>
       {card.picture !== null && (

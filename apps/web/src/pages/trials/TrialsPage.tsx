@@ -3,6 +3,7 @@ import { useNavigate, useSearch } from '@tanstack/react-router';
 import { trialsQuestion } from '../../api/questions.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
 import { FindField } from '../../parts/FindField.tsx';
+import linked from '../../parts/linked-cards.module.css';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Pages } from '../../parts/Pages.tsx';
 import { Trouble, Waiting } from '../../parts/Trouble.tsx';
@@ -39,7 +40,7 @@ export default function TrialsPage() {
       {(trials.data === undefined || all > 0) && (
         <FindField what="trials" text={text} onText={onText} shown={total} all={all} />
       )}
-      <ul className={styles.list}>
+      <ul className={linked.list}>
         {rows.map((card) => (
           <TrialCardView key={card.id} card={card} />
         ))}
