@@ -1,5 +1,5 @@
 import type { Fuel, Induction, UsualRange } from './model.ts';
-import { type ByFuel, endsFor, inPoundPerHpHour } from './usual-by-fuel.ts';
+import { type ByFuel, inPoundPerHpHour, usualFor } from './usual-by-fuel.ts';
 
 /** kg/J told in lb/(hp·h), at full load and observed power. */
 const told = (
@@ -32,14 +32,5 @@ const CONSUMPTION: Record<Induction, ByFuel> = {
  * @example usualConsumption(gasoline, 'centrifugal').usual // 1.014e-7 kg/J: 365 g/(kW·h), 0.60 lb/(hp·h)
  */
 export function usualConsumption(fuel: Fuel, induction: Induction): UsualRange {
-  const [low, usual, high] = endsFor(fuel, CONSUMPTION[induction], (heatingValue) => heatingValue);
-  return {
-    low,
-    usual,
-    high,
-    from: {
-      kind: 'common practice',
-      source: 'usual at full load by fuel and induction; common practice, no source',
-    },
-  };
+  return usualFor(fuel, CONSUMPTION[induction], 'usual', (heatingValue) => heatingValue);
 }

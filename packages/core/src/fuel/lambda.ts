@@ -1,5 +1,5 @@
 import type { Fuel, Induction, UsualRange } from './model.ts';
-import { type ByFuel, endsFor } from './usual-by-fuel.ts';
+import { type ByFuel, usualFor } from './usual-by-fuel.ts';
 
 const BOOSTED: Pick<ByFuel, 'e85' | 'methanol'> = { e85: [0.76, 0.8, 0.84], methanol: [0.65, 0.72, 0.8] };
 
@@ -20,14 +20,5 @@ const LAMBDA: Record<Induction, ByFuel> = {
  * @example usualLambda(gasoline, 'centrifugal').usual // 0.79
  */
 export function usualLambda(fuel: Fuel, induction: Induction): UsualRange {
-  const [low, usual, high] = endsFor(fuel, LAMBDA[induction]);
-  return {
-    low,
-    usual,
-    high,
-    from: {
-      kind: 'common practice',
-      source: 'usual mixture at full load by fuel and induction; common practice, no source',
-    },
-  };
+  return usualFor(fuel, LAMBDA[induction], 'usual mixture');
 }

@@ -1,7 +1,7 @@
 import { toInside } from '../quantity/index.ts';
 import { blendOf } from './blend.ts';
 import { GASOLINE } from './gasoline.ts';
-import type { Fuel } from './model.ts';
+import type { Fuel, UsualRange } from './model.ts';
 
 /** Low, usual, high. */
 export type Ends = readonly [low: number, usual: number, high: number];
@@ -25,10 +25,15 @@ const HEATING_VALUES = {
 const FUELS = ['methanol', 'e85', 'gasoline'] as const;
 
 /**
- * Ends of a figure for any fuel, straight between the three over heating value and held beyond them. `scaled`: by what the figure of a fuel
- * is multiplied before (consumption by heating value, so that energy is what is read between).
+ * A figure of any fuel with its ends, straight between the three over heating value and held beyond them. `scaled`: by what the figure of a fuel
+ * is multiplied before (consumption by heating value, so that energy is what is read between). `what`: of what it is usual, for its source.
  */
-export function endsFor(fuel: Fuel, by: ByFuel, scaled: (heatingValue: number) => number = () => 1): Ends {
+export function usualFor(
+  fuel: Fuel,
+  by: ByFuel,
+  what: string,
+  scaled: (heatingValue: number) => number = () => 1,
+): UsualRange {
   const at = Math.min(HEATING_VALUES.gasoline, Math.max(HEATING_VALUES.methanol, fuel.heatingValue));
   const upper = at >= HEATING_VALUES.e85 ? 2 : 1;
   const [low, high] = [FUELS[upper - 1]!, FUELS[upper]!];
@@ -37,7 +42,15 @@ export function endsFor(fuel: Fuel, by: ByFuel, scaled: (heatingValue: number) =
     ((1 - share) * by[low][place] * scaled(HEATING_VALUES[low]) +
       share * by[high][place] * scaled(HEATING_VALUES[high])) /
     scaled(fuel.heatingValue);
-  return [end(0), end(1), end(2)];
+  return {
+    low: end(0),
+    usual: end(1),
+    high: end(2),
+    from: {
+      kind: 'common practice',
+      source: `${what} at full load by fuel and induction; common practice, no source`,
+    },
+  };
 }
 
 /** Ends told in the trade's unit of specific consumption, in kg/J. */

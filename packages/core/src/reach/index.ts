@@ -1,14 +1,9 @@
 export { aloneCurve } from './alone-curve.ts';
-export { bandedRung } from './banded-rung.ts';
-export { type Ladder, ladderOf } from './ladder.ts';
 export * from './model.ts';
 export { type NearCandidate, nearPullsOf } from './near-pulls.ts';
 export { powerByDisplacement, powerByDisplacementRemark } from './power-by-displacement.ts';
-export { keptAnswer, type ReachOptions, reach } from './reach.ts';
+export { keptAnswer, reach } from './reach.ts';
 export { type PartRunner, type ReachParts, reachInParts, reachPart } from './reach-in-parts.ts';
-export { type Screened, screenReach } from './screen.ts';
 export { sheetWith } from './sheet-with.ts';
 export { troubleOfTarget } from './trouble.ts';
 export { USUAL_COSTS, usualParts } from './usual-parts.ts';
-export { whatIsLeft } from './what-is-left.ts';
-export type { LadderRung } from './whole-rung.ts';

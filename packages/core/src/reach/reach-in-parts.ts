@@ -64,11 +64,11 @@ export async function reachInParts(
   const screened = await screenedBy(input, run, { atOnce, onProgress });
   const ladder = await run('ladder', { screened, isWhole: true });
   const rungs = [...ladder.rungs];
-  const toDo = 1 + rungs.length + input.builds.length;
+  const afterwards = 1 + rungs.length + input.builds.length;
   let done = 0;
   const told = <Part>(part: Part): Part => {
     done += 1;
-    onProgress?.({ share: LOOKED + ((1 - LOOKED) * done) / toDo, rungs: [...rungs] });
+    onProgress?.({ share: LOOKED + ((1 - LOOKED) * done) / afterwards, rungs: [...rungs] });
     return part;
   };
   onProgress?.({ share: LOOKED, rungs: [...rungs] });

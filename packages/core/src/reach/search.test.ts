@@ -3,19 +3,12 @@ import { solveMatch } from '../airpath/index.ts';
 import { normalCdf, normalSource } from '../numeric/index.ts';
 import { said } from '../remark/index.ts';
 import { readLimits } from '../rule/index.ts';
-import {
-  keptAnswer,
-  ladderOf,
-  type ReachInput,
-  reach,
-  screenReach,
-  sheetWith,
-  troubleOfTarget,
-  whatIsLeft,
-} from './index.ts';
+import { keptAnswer, type ReachInput, reach, sheetWith, troubleOfTarget } from './index.ts';
+import { ladderOf } from './ladder.ts';
 import { reachInParts, reachPart } from './reach-in-parts.ts';
 import { aloneBuild, buildOf, fuelOf, PLAIN_SHEET, reachInput, sheetOf } from './reach-input.testing.ts';
-import { groupCount } from './screen.ts';
+import { groupCount, screenReach } from './screen.ts';
+import { whatIsLeft } from './what-is-left.ts';
 
 /** The supercharger of the hand-worked pulley: 3.6 to one, 52,000 r/min; crank pulley 165 mm, engine cut at 6,700 and overrun by 200. */
 const GEARED = sheetOf({ supercharger: { ...PLAIN_SHEET.supercharger, stepUp: 3.6 } });
@@ -335,14 +328,30 @@ test('the chance is that of a normal share of the work, where that alone is open
   }
 });
 
-test('a search can be ended, and shows its ladder on the way', () => {
+test('a search can be ended, and shows its ladder on the way', async () => {
   const shares: number[] = [];
-  const answer = reach(rich(), { onProgress: ({ share }) => shares.push(share) });
+  let done = 0;
+  await reachInParts(
+    rich(),
+    async (name, given) => {
+      done += 1;
+      return reachPart(rich(), name, given);
+    },
+    { atOnce: 1, onProgress: ({ share }) => shares.push(share) },
+  );
   expect(shares.at(-1)).toBe(1);
   expect(shares).toEqual([...shares].sort((a, b) => a - b));
-  let asked = 0;
-  const ended = reach(rich(), { isCancelled: () => asked++ > 0 });
-  expect(ended.searched.solved).toBeLessThan(answer.searched.solved);
+  let begun = 0;
+  const ended = reachInParts(
+    rich(),
+    async (name, given) => {
+      if (begun++ > 0) throw new Error('ended');
+      return reachPart(rich(), name, given);
+    },
+    { atOnce: 1 },
+  );
+  await expect(ended).rejects.toThrow('ended');
+  expect(begun).toBeLessThan(done);
 });
 
 test.each<[string, Partial<ReachInput>]>([

@@ -10,7 +10,7 @@ import type { MatchFile, WrittenBaseline } from './model.ts';
 import { atPlace, list, type Reading, refuse, type Shape, text } from './shape.ts';
 import { table, wholeColumn } from './table-shape.ts';
 
-const ENGINE_SPEED: ColumnShape = {
+export const ENGINE_SPEED: ColumnShape = {
   field: 'engineSpeed',
   words: ['engine speed', 'speed'],
   kinds: ['engineSpeed'],

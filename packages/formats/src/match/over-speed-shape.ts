@@ -1,5 +1,5 @@
 import type { ColumnShape } from '../table/headed-table.ts';
-import { columnsOf } from './curve-shape.ts';
+import { columnsOf, ENGINE_SPEED } from './curve-shape.ts';
 import type { WrittenOverSpeed } from './model.ts';
 import type { Shape } from './shape.ts';
 import { table } from './table-shape.ts';
@@ -15,14 +15,7 @@ const factor = (field: string): ColumnShape => ({
 });
 
 const COLUMNS: readonly ColumnShape[] = [
-  {
-    field: 'engineSpeed',
-    words: ['engine speed', 'speed'],
-    kinds: ['engineSpeed'],
-    example: 'engine speed [rpm]',
-    isNeeded: true,
-    allowed: [100, 30_000],
-  },
+  ENGINE_SPEED,
   factor('head'),
   factor('air'),
   factor('work'),
