@@ -1,42 +1,11 @@
-import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Book, makeDemoBook, openBook } from '@pullbook/workshop';
-import type { FastifyInstance } from 'fastify';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildApp } from './app.ts';
+import { expect, test } from 'vitest';
+import { servedBook } from './testing/served-book.ts';
 
 const samples = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..', 'samples');
-let folder = '';
-let book: Book;
-let app: FastifyInstance;
-const PORT = 4681;
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'pullbook-server-match-'));
-  await makeDemoBook(join(folder, 'demo'));
-  book = await openBook(join(folder, 'demo'), { create: null });
-  const web = join(folder, 'web');
-  await mkdir(web);
-  await writeFile(join(web, 'index.html'), '<!doctype html><meta name="shop-settings" content="" />');
-  app = await buildApp({ book, folders: { web, fonts: web }, port: () => PORT });
-}, 60_000);
-afterAll(async () => {
-  await app.close();
-  await book.close();
-  await rm(folder, { recursive: true, force: true });
-});
-
-async function ask(method: 'GET' | 'POST' | 'PATCH', url: string, payload?: object) {
-  const host = `127.0.0.1:${PORT}`;
-  return app.inject({
-    method,
-    url,
-    headers: { host, origin: `http://${host}` },
-    ...(payload === undefined ? {} : { payload }),
-  });
-}
+const { ask } = servedBook('demo');
 
 const SMALLER = `/api/trials/${encodeURIComponent('What does the smaller pulley add?')}/match`;
 

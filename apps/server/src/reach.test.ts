@@ -1,41 +1,8 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Rung } from '@pullbook/core/reach';
-import { type Book, makeDemoBook, openBook } from '@pullbook/workshop';
-import type { FastifyInstance } from 'fastify';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildApp } from './app.ts';
+import { expect, test } from 'vitest';
+import { servedBook } from './testing/served-book.ts';
 
-let folder = '';
-let book: Book;
-let app: FastifyInstance;
-const PORT = 4682;
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'pullbook-server-reach-'));
-  await makeDemoBook(join(folder, 'demo'));
-  book = await openBook(join(folder, 'demo'), { create: null });
-  const web = join(folder, 'web');
-  await mkdir(web);
-  await writeFile(join(web, 'index.html'), '<!doctype html><meta name="shop-settings" content="" />');
-  app = await buildApp({ book, folders: { web, fonts: web }, port: () => PORT });
-}, 60_000);
-afterAll(async () => {
-  await app.close();
-  await book.close();
-  await rm(folder, { recursive: true, force: true });
-});
-
-async function ask(method: 'GET' | 'POST' | 'PUT', url: string, payload?: object) {
-  const host = `127.0.0.1:${PORT}`;
-  return app.inject({
-    method,
-    url,
-    headers: { host, origin: `http://${host}` },
-    ...(payload === undefined ? {} : { payload }),
-  });
-}
+const { ask, book } = servedBook('demo');
 
 const REACH = `/api/combinations/${encodeURIComponent('Supercharged, base cam')}/reach`;
 /** Little is searched: the search is tested where it is written. */
@@ -75,7 +42,7 @@ test('an answer is kept by the same search, found and shown with its stamp', asy
   expect((await ask('GET', '/api/enquiries?find=nothing')).json().rows).toEqual([]);
   const shown = (await ask('GET', `/api/enquiries/${kept}`)).json();
   expect(shown).toMatchObject({ enquiry: { id: kept, asked }, remarks: [], isInvented: true });
-  expect(shown.stamp).toBe(await book.stamp(`enquiry ${kept}`));
+  expect(shown.stamp).toBe(await book().stamp(`enquiry ${kept}`));
   expect((await ask('GET', '/api/enquiries/nothing')).statusCode).toBe(404);
   const odd = await ask('POST', '/api/enquiries', { combinationId: 'x', asked: { ...asked, what: 'luck' } });
   expect(odd.json().error.code).toBe('wrong-shape');

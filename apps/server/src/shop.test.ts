@@ -1,40 +1,7 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { type Book, openBook } from '@pullbook/workshop';
-import type { FastifyInstance } from 'fastify';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildApp } from './app.ts';
+import { expect, test } from 'vitest';
+import { servedBook } from './testing/served-book.ts';
 
-let folder = '';
-let book: Book;
-let app: FastifyInstance;
-const PORT = 4680;
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'pullbook-server-shop-'));
-  book = await openBook(join(folder, 'book'), { create: { name: 'Shop' } });
-  const web = join(folder, 'web');
-  const { mkdir, writeFile } = await import('node:fs/promises');
-  await mkdir(web);
-  await writeFile(join(web, 'index.html'), '<!doctype html><meta name="shop-settings" content="" />');
-  app = await buildApp({ book, folders: { web, fonts: web }, port: () => PORT });
-});
-afterAll(async () => {
-  await app.close();
-  await book.close();
-  await rm(folder, { recursive: true, force: true });
-});
-
-async function ask(method: 'GET' | 'POST' | 'PATCH', url: string, payload?: object) {
-  const host = `127.0.0.1:${PORT}`;
-  return app.inject({
-    method,
-    url,
-    headers: { host, origin: `http://${host}` },
-    ...(payload === undefined ? {} : { payload }),
-  });
-}
+const { ask } = servedBook('empty');
 
 test('settings are kept, refused in words, and stand in the start page as text that cannot break out of it', async () => {
   const kept = await ask('PATCH', '/api/settings', { units: 'si', shopName: '"><script>1</script>' });

@@ -2,10 +2,9 @@ import type { ShownAudience } from '@pullbook/views';
 import { type FormEvent, useState } from 'react';
 import { useSetAudience } from '../api/shop.ts';
 import { useLooked } from '../api/use-looked.ts';
-import { ActTrouble } from './ActTrouble.tsx';
-import { Button } from './Button.tsx';
-import { Dialog, DialogActions } from './Dialog.tsx';
+import { Dialog } from './Dialog.tsx';
 import { Choice, TextField } from './Field.tsx';
+import { KeepEnd } from './KeepEnd.tsx';
 
 const WHO = [
   { value: 'everyone', text: 'Everyone', help: 'It may be published.' },
@@ -62,13 +61,7 @@ export function AudienceDialog({
           value={notBefore}
           onChange={(event) => setNotBefore(event.target.value)}
         />
-        <ActTrouble act={set} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={set.isPending}>
-            Keep
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <KeepEnd act={set} onClose={onClose} />
       </form>
     </Dialog>
   );

@@ -1,8 +1,6 @@
 import type { UseMutationResult } from '@tanstack/react-query';
-import { ActTrouble } from './ActTrouble.tsx';
-import { Button } from './Button.tsx';
-import { DialogActions } from './Dialog.tsx';
 import { TextField } from './Field.tsx';
+import { KeepEnd } from './KeepEnd.tsx';
 
 /** How a form ends that changes what is in the book: the reason, what came of the last try, keep or cancel. */
 export function ChangeEnd<Change extends { stamp?: string | undefined }>({
@@ -25,13 +23,7 @@ export function ChangeEnd<Change extends { stamp?: string | undefined }>({
         value={reason}
         onChange={(event) => onReason(event.target.value)}
       />
-      <ActTrouble act={act} onDone={onClose} onTheirs={onClose} />
-      <DialogActions>
-        <Button look="main" type="submit" isDisabled={act.isPending}>
-          Keep the change
-        </Button>
-        <Button onPress={onClose}>Cancel</Button>
-      </DialogActions>
+      <KeepEnd act={act} onClose={onClose} keep="Keep the change" />
     </>
   );
 }

@@ -1,10 +1,9 @@
 import type { PartsPage } from '@pullbook/views/reach';
 import { type FormEvent, useState } from 'react';
 import { type PartsKind, useChangeParts, type WrittenPart } from '../../api/reach.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { Fields, SelectField, TextField } from '../../parts/Field.tsx';
+import { KeepEnd } from '../../parts/KeepEnd.tsx';
 import { PART_FIELDS, type PartField } from './part-fields.ts';
 import styles from './parts.module.css';
 import { useLookedParts } from './use-looked-parts.ts';
@@ -86,13 +85,7 @@ export function PartDialog({
             onChange={(event) => set('source', event.target.value)}
           />
         </Fields>
-        <ActTrouble act={change} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={change.isPending}>
-            Keep
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <KeepEnd act={change} onClose={onClose} />
       </form>
     </Dialog>
   );

@@ -4,10 +4,9 @@ import { type FormEvent, useState } from 'react';
 import type { WrittenFields } from '../../api/edge.ts';
 import { writtenQuestion } from '../../api/questions.ts';
 import { useLooked } from '../../api/use-looked.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { Fields, TextField } from '../../parts/Field.tsx';
+import { KeepEnd } from '../../parts/KeepEnd.tsx';
 import { Trouble, Waiting } from '../../parts/Trouble.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
 import { CarriedFields } from '../add-pulls/CarriedFields.tsx';
@@ -100,13 +99,7 @@ function AmendForm({
         value={reason}
         onChange={(event) => setReason(event.target.value)}
       />
-      <ActTrouble act={amend} onDone={onClose} onTheirs={onClose} />
-      <DialogActions>
-        <Button look="main" type="submit" isDisabled={amend.isPending}>
-          Keep the amendment
-        </Button>
-        <Button onPress={onClose}>Cancel</Button>
-      </DialogActions>
+      <KeepEnd act={amend} onClose={onClose} keep="Keep the amendment" />
     </form>
   );
 }

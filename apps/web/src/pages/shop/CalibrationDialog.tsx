@@ -1,10 +1,9 @@
 import type { CellReport, InstrumentReport } from '@pullbook/workshop';
 import { type FormEvent, useState } from 'react';
 import { useCellAct } from '../../api/shop.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { Fields, TextField } from '../../parts/Field.tsx';
+import { KeepEnd } from '../../parts/KeepEnd.tsx';
 
 const BLANK = { day: '', validUntil: '', how: '', found: '', by: '' };
 
@@ -60,13 +59,7 @@ export function CalibrationDialog({
           />
           <TextField label="By" value={typed.by} onChange={(event) => set({ by: event.target.value })} />
         </Fields>
-        <ActTrouble act={act} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={act.isPending}>
-            Keep the calibration
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <KeepEnd act={act} onClose={onClose} keep="Keep the calibration" />
       </form>
     </Dialog>
   );

@@ -2,10 +2,9 @@ import type { ChannelMeaning } from '@pullbook/core/pull';
 import type { CellReport } from '@pullbook/workshop';
 import { type FormEvent, useState } from 'react';
 import { useCellAct } from '../../api/shop.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { Fields, SelectField, TextField } from '../../parts/Field.tsx';
+import { KeepEnd } from '../../parts/KeepEnd.tsx';
 
 /** What a cell's instruments usually measure; the command line takes every channel. */
 const MEASURES: { value: ChannelMeaning | 'weather'; text: string }[] = [
@@ -61,13 +60,7 @@ export function InstrumentDialog({ cell, onClose }: { cell: CellReport; onClose:
             onChange={(event) => setSerial(event.target.value)}
           />
         </Fields>
-        <ActTrouble act={act} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={act.isPending}>
-            Keep the instrument
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <KeepEnd act={act} onClose={onClose} keep="Keep the instrument" />
       </form>
     </Dialog>
   );

@@ -1,10 +1,9 @@
 import type { CellReport, InstrumentReport } from '@pullbook/workshop';
 import { type FormEvent, useState } from 'react';
 import { useCellAct } from '../../api/shop.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { TextField } from '../../parts/Field.tsx';
+import { KeepEnd } from '../../parts/KeepEnd.tsx';
 
 /** Takes an instrument out of a cell that it left. */
 export function TakeOutDialog({
@@ -39,13 +38,7 @@ export function TakeOutDialog({
           onChange={(event) => setReason(event.target.value)}
           autoFocus
         />
-        <ActTrouble act={act} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={act.isPending}>
-            Take it out
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <KeepEnd act={act} onClose={onClose} keep="Take it out" />
       </form>
     </Dialog>
   );

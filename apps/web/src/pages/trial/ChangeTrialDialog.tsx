@@ -3,10 +3,10 @@ import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useRef, useState } from 'react';
 import { combinationsQuestion, pullsOfQuestion } from '../../api/questions.ts';
 import { useLooked } from '../../api/use-looked.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
 import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { Choice, TextField } from '../../parts/Field.tsx';
+import { KeepEnd } from '../../parts/KeepEnd.tsx';
 import { Trouble } from '../../parts/Trouble.tsx';
 import { useViewChoices } from '../../view/view-choices.ts';
 import { CombinationRowFields } from './CombinationRowFields.tsx';
@@ -159,13 +159,7 @@ export function ChangeTrialDialog({ page, onClose }: { page: TrialPage; onClose:
           onChange={(event) => setReason(event.target.value)}
         />
         <Trouble of={combinations.error ?? pulls.error} />
-        <ActTrouble act={change} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={change.isPending}>
-            Keep the change
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <KeepEnd act={change} onClose={onClose} keep="Keep the change" />
       </form>
     </Dialog>
   );

@@ -1,10 +1,9 @@
 import type { EvidenceRow, TrialPage } from '@pullbook/views';
 import { type FormEvent, useState } from 'react';
 import { useLooked } from '../../api/use-looked.ts';
-import { ActTrouble } from '../../parts/ActTrouble.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Dialog, DialogActions } from '../../parts/Dialog.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
 import { Choice, TextField } from '../../parts/Field.tsx';
+import { KeepEnd } from '../../parts/KeepEnd.tsx';
 import { useChangeTrial } from './change-trial.ts';
 
 /** Rejects or accepts one pull for this trial, with a reason that stays beside it. */
@@ -61,13 +60,7 @@ export function RoleDialog({
           onChange={(event) => setReason(event.target.value)}
           autoFocus
         />
-        <ActTrouble act={change} onDone={onClose} onTheirs={onClose} />
-        <DialogActions>
-          <Button look="main" type="submit" isDisabled={change.isPending}>
-            Keep
-          </Button>
-          <Button onPress={onClose}>Cancel</Button>
-        </DialogActions>
+        <KeepEnd act={change} onClose={onClose} />
       </form>
     </Dialog>
   );
