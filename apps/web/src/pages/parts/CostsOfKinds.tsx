@@ -1,6 +1,6 @@
 import type { PartsPage } from '@pullbook/views/reach';
 import { Card } from '../../parts/Card.tsx';
-import { Fields, SelectField } from '../../parts/Field.tsx';
+import { SelectField } from '../../parts/Field.tsx';
 import styles from './parts.module.css';
 
 /** What a change of a kind costs where its part says nothing. */
@@ -18,7 +18,7 @@ export function CostsOfKinds({
       <p className={styles.soft}>
         By kind of change, where the part itself has no class: another supercharger, a gain that was measured.
       </p>
-      <Fields>
+      <div className={styles.costs}>
         {costs.map(({ part, label, cost }) => (
           <SelectField
             key={part}
@@ -33,7 +33,7 @@ export function CostsOfKinds({
             }
           />
         ))}
-      </Fields>
+      </div>
     </Card>
   );
 }

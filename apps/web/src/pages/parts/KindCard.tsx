@@ -8,7 +8,7 @@ const UNFOLDED = 6;
 
 /** The things of one kind, each with its cost and where it is from. */
 export function KindCard({
-  kind: { title, what, rows },
+  kind: { id, title, what, rows },
   costClasses,
   onWrite,
   onRemove,
@@ -49,7 +49,13 @@ export function KindCard({
         </Button>
       }
     >
-      {rows.length === 0 && <p className={styles.soft}>None. A search changes nothing of this kind.</p>}
+      {rows.length === 0 && (
+        <p className={styles.soft}>
+          {id === 'breathing'
+            ? 'None stated. What pairs of your own pulls show is tried all the same.'
+            : 'None. A search changes nothing of this kind.'}
+        </p>
+      )}
       {rows.length > UNFOLDED ? (
         <details className={styles.fold}>
           <summary>
